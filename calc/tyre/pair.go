@@ -1,0 +1,133 @@
+package tyre
+
+import (
+	"math"
+
+	"rimside/calc/unit"
+)
+
+// Profile is the shape of the rim's edge.
+type Profile string
+
+// Rim edges. An unknown one is treated as hookless: missing knowledge is not permission.
+const (
+	Hooked   Profile = "hooked"
+	Hookless Profile = "hookless"
+	Unknown  Profile = "unknown"
+)
+
+// Profiles lists the keys.
+func Profiles() []string { return []string{string(Hooked), string(Hookless), string(Unknown)} }
+
+// TreatedHookless says whether the hookless rules hold for this edge.
+func (p Profile) TreatedHookless() bool { return p != Hooked }
+
+// HooklessCap is the pressure never passed on a hookless rim, whatever is printed: 500 kPa (a tyre maker's page quoting
+// ETRTO; one rim maker prints 73 psi = 503 kPa, and the stricter one is used).
+const HooklessCap = unit.Pascal(500e3)
+
+// Table is the rim's own table of tyre widths. Zero fields are not given.
+type Table struct {
+	MinLabel, MaxLabel unit.Metre
+	Max                unit.Pascal
+}
+
+// allows says that the table names this label as fitting; a table without bounds names none.
+func (t Table) allows(label unit.Metre) bool {
+	return (t.MinLabel > 0 || t.MaxLabel > 0) && !t.excludes(label)
+}
+
+func (t Table) excludes(label unit.Metre) bool {
+	return label < t.MinLabel || (t.MaxLabel > 0 && label > t.MaxLabel)
+}
+
+// Pair is a tyre on a rim, as printed and marked.
+type Pair struct {
+	TyreBeadSeat, RimBeadSeat unit.Metre
+	Label, Inner              unit.Metre
+	Profile                   Profile
+	HooklessNamed             bool // the maker names this tyre for hookless rims, which also means a tubeless bead
+	Table                     Table
+}
+
+// Verdict is why a pair is refused or needs care; empty when nothing is found.
+type Verdict string
+
+// Refusals, then warnings.
+const (
+	BeadDiffers     Verdict = "bead_differs"
+	NotForHookless  Verdict = "not_for_hookless"
+	HooklessNarrow  Verdict = "hookless_too_narrow"
+	OutsideTable    Verdict = "outside_rim_table"
+	TooNarrow       Verdict = "too_narrow"
+	TooWide         Verdict = "too_wide"
+	NarrowCare      Verdict = "narrow_care"
+	WideCare        Verdict = "wide_care"
+	HooklessNoTable Verdict = "hookless_no_table"
+)
+
+// Limits of printed width over inner width.
+const (
+	stopBelowRatio = 1.15 // hooked rims; from memory: the trade press rule of 1.25 refuses everyday pairs
+	careBelowRatio = 1.25 // trade press
+	careAboveRatio = 2.25 // from memory
+	stopAboveRatio = 2.5  // from memory
+)
+
+// wideHookless is the printed width from which a hookless rim's own table is asked for: makers' limits for wide tyres are
+// always below the general cap (our choice of 35 mm).
+var wideHookless = unit.FromMM(35)
+
+// MinHooklessLabel is the narrowest printed width for a hookless rim, max(28 mm, inner + 5 mm): 28 up to 23 mm inner, 29
+// on 24, 30 on 25, 32 on 27, 35 on 30 (trade press rule; a rim maker's published statements of ETRTO 2022 and 2023 ask 28
+// and 29 on 25, and the stricter one is used).
+func MinHooklessLabel(inner unit.Metre) unit.Metre {
+	return unit.FromMM(math.Max(28, inner.MM()+5))
+}
+
+// hooklessNarrow applies the minimum and its one exception: that very rim's table may allow 29 on 25, never 28 on 25.
+func (p Pair) hooklessNarrow() bool {
+	const slack = 1e-9 // metres; keeps 28 against 23 + 5 from failing on the last bit
+	if p.Label >= MinHooklessLabel(p.Inner)-slack {
+		return false
+	}
+	excepted := p.Label >= unit.FromMM(29)-slack && p.Inner <= unit.FromMM(25)+slack && p.Table.allows(p.Label)
+	return !excepted
+}
+
+// Refusal goes down the ordered list of rules for a tyre on a rim and returns the first that stops it, or "". Widths are
+// the printed ones, never measured. (Bead seats: ISO 5775; hookless rules: a rim maker's published statement.)
+func (p Pair) Refusal() Verdict {
+	ratio := float64(p.Label / p.Inner)
+	hookless := p.Profile.TreatedHookless()
+	switch {
+	case math.Round(p.TyreBeadSeat.MM()) != math.Round(p.RimBeadSeat.MM()):
+		return BeadDiffers
+	case hookless && !p.HooklessNamed:
+		return NotForHookless
+	case hookless && p.hooklessNarrow():
+		return HooklessNarrow
+	case p.Table.excludes(p.Label):
+		return OutsideTable
+	case !hookless && ratio < stopBelowRatio:
+		return TooNarrow
+	case ratio > stopAboveRatio && !p.Table.allows(p.Label):
+		return TooWide
+	}
+	return ""
+}
+
+// Warning is what to take care of with a pair that is not refused, or "".
+func (p Pair) Warning() Verdict {
+	ratio := float64(p.Label / p.Inner)
+	hookless := p.Profile.TreatedHookless()
+	switch {
+	case !hookless && ratio < careBelowRatio:
+		return NarrowCare
+	case ratio > careAboveRatio && !p.Table.allows(p.Label):
+		return WideCare
+	case hookless && p.Label >= wideHookless && p.Table.Max == 0:
+		return HooklessNoTable
+	}
+	return ""
+}

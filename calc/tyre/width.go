@@ -1,0 +1,86 @@
+package tyre
+
+import (
+	"errors"
+	"math"
+
+	"rimside/calc/unit"
+)
+
+// ErrImpossible says that no circular section of this casing exists on so wide a rim.
+var ErrImpossible = errors.New("the casing is too short for a rim this wide")
+
+// measuringRim is one row of the ETRTO table: labels up to lastMM are measured on a rim of innerMM.
+type measuringRim struct{ lastMM, innerMM float64 }
+
+// ETRTO measuring rims from January 2020, as a tyre maker's page quotes them. Before 2020 they were narrower.
+var measuringRims = []measuringRim{
+	{21, 15}, {24, 17}, {28, 19}, {34, 21}, {46, 23}, {57, 25}, {65, 30}, {71, 35}, {83, 45}, {113, 76}, {132, 94},
+}
+
+// Printed widths that the table of measuring rims covers, in whole millimetres.
+const (
+	MinLabelMM = 18
+	MaxLabelMM = 132
+)
+
+// MeasuringRim is the inner width of the rim on which a tyre of this printed width is measured (ETRTO 2020). The label
+// is rounded to whole millimetres, as it is printed; widths outside the table take its nearest row.
+func MeasuringRim(label unit.Metre) unit.Metre {
+	whole := math.Round(label.MM())
+	for _, row := range measuringRims {
+		if whole <= row.lastMM {
+			return unit.FromMM(row.innerMM)
+		}
+	}
+	return unit.FromMM(measuringRims[len(measuringRims)-1].innerMM)
+}
+
+// Arc is the length of the casing from bead to bead: a circle of diameter d cut off by the rim's inner width,
+// arc = d (pi - asin(inner/d)). It needs d >= inner.
+func Arc(d, inner unit.Metre) unit.Metre {
+	return d * unit.Metre(math.Pi-math.Asin(float64(inner/d)))
+}
+
+// SectionOnRim is the inverse of Arc: the diameter of the section that a casing of this arc makes on a rim of this inner
+// width. Error: ErrImpossible when arc <= pi inner/2, the arc of d = inner.
+func SectionOnRim(arc, inner unit.Metre) (unit.Metre, error) {
+	if !(arc > inner*math.Pi/2) {
+		return 0, ErrImpossible
+	}
+	// Arc grows with d: from pi inner/2 at d = inner to more than d pi/2, so the root lies between these two.
+	lo, hi := inner, arc*2/math.Pi
+	for range 64 {
+		mid := (lo + hi) / 2
+		if Arc(mid, inner) < arc {
+			lo = mid
+		} else {
+			hi = mid
+		}
+	}
+	return (lo + hi) / 2, nil
+}
+
+// PredictedWidth is the width a tyre of this printed width takes on a rim of this inner width: the casing keeps the arc
+// it has on its measuring rim. Expect +/- 1.5 mm (our choice). Error: ErrImpossible.
+func PredictedWidth(label, inner unit.Metre) (unit.Metre, error) {
+	whole := unit.FromMM(math.Round(label.MM()))
+	return SectionOnRim(Arc(whole, MeasuringRim(whole)), inner)
+}
+
+// WidthSlope is the growth of the section per growth of the rim, dd/dw = (1/s)/(pi - asin r + r/s) with r = inner/d and
+// s = sqrt(1 - r^2): the derivative of Arc held constant.
+func WidthSlope(d, inner unit.Metre) float64 {
+	r := float64(inner / d)
+	s := math.Sqrt(1 - r*r)
+	return (1 / s) / (math.Pi - math.Asin(r) + r/s)
+}
+
+// OuterRadius is the radius of the inflated wheel, bead seat diameter/2 + width (section height taken as width).
+func OuterRadius(beadSeat, width unit.Metre) unit.Metre { return beadSeat/2 + width }
+
+// Volume of air in the tyre, taken as a torus: pi^2 (bead seat + width) width^2 / 4. The true volume is within about
+// 10 % (common practice).
+func Volume(beadSeat, width unit.Metre) unit.CubicMetre {
+	return unit.CubicMetre(math.Pi * math.Pi / 4 * float64(beadSeat+width) * float64(width) * float64(width))
+}
