@@ -1,0 +1,73 @@
+// The contract between the shell and a screen. Interfaces only, so that ui knows nothing of log or the calculator:
+// the top level wires the real ones in.
+
+// Answer is what a calculation said: the body is JSON, an answer (200) or {"error":{...}}.
+export interface Answer {
+  readonly status: number;
+  readonly body: string;
+}
+
+export interface FieldError {
+  readonly code: string;
+  readonly field: string;
+  readonly message: string;
+}
+
+// CalcState tells where sums are done: here, on the server, or nowhere; the reason is a technical one, for the details.
+export interface CalcState {
+  readonly where: "own" | "server" | "none";
+  readonly reason: string;
+}
+
+export interface Calc {
+  readonly state: CalcState;
+  // ask answers every question, in order. It rejects only when nothing can answer.
+  ask(name: string, body: object): Promise<Answer>;
+  // latest drops an older unanswered question of the same name, which then answers undefined.
+  latest(name: string, body: object): Promise<Answer | undefined>;
+  // describe gives the field tables as GET /api/calc does.
+  describe(): Promise<readonly unknown[]>;
+}
+
+export interface Drafts {
+  // save keeps a value on this phone: true when that value, or a later one, is on the disk, false when the phone refused.
+  // It never rejects; the status line tells.
+  save(name: string, value: unknown): Promise<boolean>;
+  // load gives the value last saved, or undefined. It never rejects.
+  load(name: string): Promise<unknown>;
+  // follow hears of values saved in other tabs. While editing() says so the change waits. The result ends it.
+  follow(name: string, hear: (value: unknown) => void, editing?: () => boolean): () => void;
+}
+
+export interface ScreenSettings {
+  readonly units: "bar" | "psi" | "kpa";
+  readonly theme: "system" | "day" | "night";
+  readonly installHint: boolean;
+}
+
+// Ctx is what the shell lends a screen from open to close.
+export interface Ctx {
+  readonly calc: Calc;
+  readonly drafts: Drafts;
+  readonly settings: ScreenSettings; // always the current ones
+  // closed is aborted when the screen closes: give it to listeners.
+  readonly closed: AbortSignal;
+  // head is the screen's own space in the header, beside the heading.
+  readonly head: HTMLElement;
+  // heading replaces the words of the heading (title() until then).
+  heading(words: string): void;
+  onSettings(hear: (settings: ScreenSettings) => void): void;
+  changeSettings(change: Partial<ScreenSettings>): void;
+  onCalc(hear: (state: CalcState) => void): void;
+  // say tells people who listen to the page, after a second's rest, so that typing is not talked over.
+  say(words: string): void;
+  // trouble shows that something broke, with details to copy.
+  trouble(error: unknown): void;
+}
+
+export interface Screen {
+  readonly name: string; // as in the route: #/name
+  title(): string;
+  open(host: HTMLElement, ctx: Ctx): void;
+  close?(): void;
+}
