@@ -1,0 +1,93 @@
+package registry
+
+import (
+	"rimside/calc/air"
+	"rimside/calc/unit"
+)
+
+// Bounds of a place and an hour: from a polar winter to a car in the sun, from below sea level to a cabin's worst altitude.
+const (
+	minCelsius, maxCelsius   = -60.0, 90.0
+	minAltitude, maxAltitude = -500.0, 9000.0
+)
+
+func celsius(name, words string) Field { return num(name, words, "C", minCelsius, maxCelsius) }
+
+func altitude(name, words string) Field { return num(name, words, "m", minAltitude, maxAltitude) }
+
+// place is a temperature and an altitude.
+func place(name, words string) Field {
+	return group(name, words, celsius("c", words+" temperature"), altitude("m", words+" altitude"))
+}
+
+func stateOf(v values) air.State {
+	return air.State{Temperature: unit.FromCelsius(v.num("c")), Altitude: unit.Metre(v.num("m"))}
+}
+
+func cannot(field string, err error) *Error { return &Error{CodeCannot, field, err.Error()} }
+
+var airCalculation = calculation{
+	name:     "air",
+	sentence: "What a closed tyre reads elsewhere: another temperature, another altitude.",
+	fields: []Field{
+		num("kpa", "Pressure", "kPa", -101, 2000),
+		place("from", "Read"),
+		place("to", "Wanted"),
+	},
+	example: `{"kpa":200,"from":{"c":20,"m":0},"to":{"c":7,"m":2000}}`,
+	run: func(v values) (any, *Error) {
+		from, to := stateOf(v.in("from")), stateOf(v.in("to"))
+		p, err := air.Carry(unit.FromKPa(v.num("kpa")), from, to)
+		if err != nil {
+			return nil, cannot("kpa", err)
+		}
+		ambientFrom, errFrom := air.Ambient(from.Altitude)
+		ambientTo, errTo := air.Ambient(to.Altitude)
+		if errFrom != nil || errTo != nil {
+			return nil, cannot("from.m", air.ErrAltitude)
+		}
+		return struct {
+			KPa     float64    `json:"kpa"`
+			Ambient [2]float64 `json:"ambient_kpa"`
+		}{p.KPa(), [2]float64{ambientFrom.KPa(), ambientTo.KPa()}}, nil
+	},
+}
+
+// reading is a pressure with its place.
+func reading(name, words string) Field {
+	f := place(name, words)
+	f.Fields = append([]Field{num("kpa", words+" reading", "kPa", 1, 2000)}, f.Fields...)
+	return f
+}
+
+func readingOf(v values) air.Reading {
+	return air.Reading{Pressure: unit.FromKPa(v.num("kpa")), State: stateOf(v)}
+}
+
+var leakCalculation = calculation{
+	name:     "leak",
+	sentence: "How fast a tyre loses air, from two readings, and what it will read later.",
+	fields: []Field{
+		reading("first", "First"),
+		reading("second", "Second"),
+		num("days", "Days between the readings", "days", 0.01, 1000),
+		num("ahead_days", "Days ahead", "days", 0, 1000),
+		place("ahead", "Then"),
+	},
+	example: `{"first":{"kpa":250,"c":20,"m":200},"second":{"kpa":230,"c":15,"m":200},"days":5,"ahead_days":2,"ahead":{"c":8,"m":1100}}`,
+	run: func(v values) (any, *Error) {
+		second := readingOf(v.in("second"))
+		loss, err := air.LeakPerDay(readingOf(v.in("first")), second, v.num("days"))
+		if err != nil {
+			return nil, cannot("second.kpa", err)
+		}
+		ahead, err := air.AfterLeak(second, loss, v.num("ahead_days"), stateOf(v.in("ahead")))
+		if err != nil {
+			return nil, cannot("ahead", err)
+		}
+		return struct {
+			Loss  float64 `json:"loss_per_day"`
+			Ahead float64 `json:"ahead_kpa"`
+		}{loss, ahead.KPa()}, nil
+	},
+}
