@@ -88,7 +88,9 @@ func (w Wheel) at(p unit.Pascal) rolling {
 	return rolling{fill: fill, poles: shaken.SeatedBody().Poles(), patch: w.Section.PatchLength(d)}
 }
 
-func (r rolling) tau(v unit.MetrePerSecond) unit.Second { return unit.Second(float64(r.patch) / float64(v)) }
+func (r rolling) tau(v unit.MetrePerSecond) unit.Second {
+	return unit.Second(float64(r.patch) / float64(v))
+}
 
 // Loss is the mean loss of the wheel along the course: the casing's W (a + b X), and the distance-weighted mean of what the
 // roughness costs.
