@@ -27,3 +27,65 @@ export function readSettings(stored: unknown): Settings {
 function oneOf<T>(names: readonly T[], value: unknown): T | undefined {
   return names.find((name) => name === value);
 }
+
+const mirrored = "rimside-settings";
+
+interface Store {
+  save(name: string, value: unknown): Promise<boolean>;
+  load(name: string): Promise<unknown>;
+  follow(name: string, hear: (value: unknown) => void): () => void;
+}
+
+// SettingsBox holds the current settings. The draft is what counts; a copy in localStorage can be read at once, so that
+// the first picture of the app has the right look already.
+export class SettingsBox {
+  #current: Settings;
+  readonly #store: Store;
+  readonly #heard = new Set<(settings: Settings) => void>();
+
+  constructor(store: Store) {
+    this.#store = store;
+    this.#current = readSettings(mirror());
+    store.follow("settings", (value) => this.#take(readSettings(value)));
+  }
+
+  get current(): Settings {
+    return this.#current;
+  }
+
+  // load reads the draft; it ends the time in which the copy was shown.
+  async load(): Promise<void> {
+    const before = this.#current;
+    const stored = await this.#store.load("settings");
+    if (stored !== undefined && this.#current === before) this.#take(readSettings(stored));
+  }
+
+  change(change: Partial<Settings>): void {
+    this.#take({ ...this.#current, ...change });
+    void this.#store.save("settings", this.#current);
+  }
+
+  // on hears of every change, also from other tabs. The result ends it.
+  on(hear: (settings: Settings) => void): () => void {
+    this.#heard.add(hear);
+    return () => this.#heard.delete(hear);
+  }
+
+  #take(settings: Settings): void {
+    this.#current = settings;
+    try {
+      localStorage.setItem(mirrored, JSON.stringify(settings));
+    } catch {
+      // only the first picture suffers
+    }
+    for (const hear of this.#heard) hear(settings);
+  }
+}
+
+function mirror(): unknown {
+  try {
+    return JSON.parse(localStorage.getItem(mirrored) ?? "null");
+  } catch {
+    return null;
+  }
+}

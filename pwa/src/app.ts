@@ -1,0 +1,101 @@
+// The app: lends each screen what it needs, and keeps the frame round it up to date.
+
+import type { CalcClient } from "./calc-client.ts";
+import type { DraftBox, SaveState } from "./log/draft.ts";
+import type { SettingsBox } from "./log/settings.ts";
+import { listen } from "./ui/part.ts";
+import { hintDismissed } from "./ui/install.ts";
+import { reloadWanted } from "./ui/offer.ts";
+import type { CalcState, Ctx, Screen } from "./ui/screen.ts";
+import { Shell, type ShellView } from "./ui/shell.ts";
+import { showTheme } from "./ui/theme.ts";
+import { detailsOf } from "./ui/trouble.ts";
+
+export interface Means {
+  readonly calc: CalcClient;
+  readonly drafts: DraftBox;
+  readonly settings: SettingsBox;
+  readonly takeUpdate: () => Promise<void>;
+}
+
+export class App {
+  readonly #means: Means;
+  readonly #shell = new Shell();
+  readonly #onCalc = new Set<(state: CalcState) => void>();
+  #view: ShellView;
+  #open: { readonly screen: Screen; readonly closing: AbortController } | undefined;
+
+  constructor(means: Means) {
+    this.#means = means;
+    const settings = means.settings.current;
+    this.#view = {
+      place: "", heading: "", save: "saved", calc: means.calc.state, update: false, installHint: settings.installHint,
+    };
+    means.settings.on((changed) => {
+      showTheme(changed.theme);
+      this.#change({ installHint: changed.installHint });
+    });
+    listen(this.#shell, hintDismissed, () => means.settings.change({ installHint: false }));
+    listen(this.#shell, reloadWanted, () => void means.takeUpdate());
+    document.body.append(this.#shell);
+  }
+
+  // visit closes the open screen and opens another.
+  visit(screen: Screen, first: boolean): void {
+    this.#open?.closing.abort();
+    this.#open?.screen.close?.();
+    const closing = new AbortController();
+    this.#open = { screen, closing };
+    const { head, host } = this.#shell.stage();
+    this.#change({ place: screen.name, heading: screen.title() });
+    try {
+      screen.open(host, this.#lend(head, closing.signal));
+    } catch (error) {
+      this.trouble(error);
+    }
+    if (!first) this.#shell.arrive();
+  }
+
+  saved(state: SaveState): void {
+    this.#change({ save: state.kind === "failed" ? state.trouble.code : state.kind });
+  }
+
+  calculates(state: CalcState): void {
+    this.#change({ calc: state });
+    for (const hear of this.#onCalc) hear(state);
+  }
+
+  offerUpdate(): void {
+    this.#change({ update: true });
+  }
+
+  trouble(error: unknown): void {
+    this.#shell.trouble.view = { details: detailsOf(error) };
+  }
+
+  #change(change: Partial<ShellView>): void {
+    this.#view = { ...this.#view, ...change };
+    this.#shell.view = this.#view;
+  }
+
+  #lend(head: HTMLElement, closed: AbortSignal): Ctx {
+    const { calc, drafts, settings } = this.#means;
+    return {
+      calc, drafts, closed, head,
+      get settings() {
+        return settings.current;
+      },
+      heading: (words) => {
+        if (!closed.aborted) this.#change({ heading: words });
+      },
+      onSettings: (hear) => closed.addEventListener("abort", settings.on(hear)),
+      changeSettings: (change) => settings.change(change),
+      onCalc: (hear) => {
+        this.#onCalc.add(hear);
+        closed.addEventListener("abort", () => this.#onCalc.delete(hear));
+      },
+      say: (words) => this.#shell.voice.say(words),
+      trouble: (error) => this.trouble(error),
+    };
+  }
+}

@@ -1,0 +1,71 @@
+// The start. First the worker, because starting the calculator takes longest and happens beside the page; then the
+// frame and the screen, in the look remembered from last time; the database answers while they are being drawn; last,
+// what can wait: the service worker and asking the browser to keep the data.
+
+import { App } from "./app.ts";
+import { CalcClient, type WorkerLike } from "./calc-client.ts";
+import { openBook } from "./log/book.ts";
+import { DraftBox } from "./log/draft.ts";
+import { askToKeep, isKept } from "./log/persist.ts";
+import { SettingsBox } from "./log/settings.ts";
+import { Router } from "./router.ts";
+import { screen as checks } from "./screens/checks/index.ts";
+import { screen as packing } from "./screens/packing/index.ts";
+import { screen as pressure } from "./screens/pressure/index.ts";
+import { screen as settingsScreen } from "./screens/settings/index.ts";
+import { screen as support } from "./screens/support/index.ts";
+import { screen as wheels } from "./screens/wheels/index.ts";
+import { scripts, trusted } from "./trusted.ts";
+import { showTheme } from "./ui/theme.ts";
+import { watchUpdates } from "./update.ts";
+import { locale } from "./words/index.ts";
+
+const calc = new CalcClient({
+  makeWorker: () => new Worker(trusted(scripts.worker)) as WorkerLike,
+  wasm: new URL(__WASM_URL__, document.baseURI).href,
+  fetch: (path, init) => fetch(path, init),
+  onState: (state) => app.calculates(state),
+  onTrouble: (details) => app.trouble(details),
+});
+
+const drafts = new DraftBox(openBook(), (state) => {
+  app.saved(state);
+  if (state.kind === "saved") void keepOnce();
+});
+const settings = new SettingsBox(drafts);
+document.documentElement.lang = locale().words;
+showTheme(settings.current.theme);
+
+const takeUpdate = { now: (): Promise<void> => Promise.resolve() };
+const app = new App({ calc, drafts, settings, takeUpdate: () => takeUpdate.now() });
+
+// A fault that nobody caught is shown: a dead button is worse than a plain word.
+addEventListener("error", (event) => app.trouble(event.error ?? event.message));
+addEventListener("unhandledrejection", (event) => app.trouble(event.reason));
+
+// The phone may take the app away at any of these moments, and will not ask again.
+addEventListener("pagehide", () => void drafts.flush());
+document.addEventListener("visibilitychange", () => {
+  if (document.visibilityState === "hidden") void drafts.flush();
+});
+
+new Router([pressure, checks, packing, support, wheels, settingsScreen], (to, first) => app.visit(to, first)).start();
+void settings.load();
+
+let asked = false;
+
+// keepOnce asks the browser to keep the data as soon as there is some: most answer without bothering the person.
+async function keepOnce(): Promise<void> {
+  if (asked) return;
+  asked = true;
+  if ((await isKept()) === "evictable") await askToKeep();
+}
+
+function whenIdle(work: () => void): void {
+  if (document.readyState === "complete") setTimeout(work);
+  else addEventListener("load", () => setTimeout(work), { once: true });
+}
+
+whenIdle(() => {
+  takeUpdate.now = watchUpdates({ offer: () => app.offerUpdate(), flush: () => drafts.flush() });
+});

@@ -1,0 +1,3 @@
+import { later } from "../../ui/later.ts";
+
+export const screen = later("packing");

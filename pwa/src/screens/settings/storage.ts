@@ -1,0 +1,46 @@
+// Says whether the browser keeps what was typed, and asks it to.
+
+import { askToKeep, isKept, type Kept, space, type Space } from "../../log/persist.ts";
+import { el } from "../../ui/el.ts";
+import { define, Part, setHidden, setText } from "../../ui/part.ts";
+import { w } from "../../words/index.ts";
+import { fixed } from "../../words/number.ts";
+
+interface StorageView {
+  readonly kept: Kept | "asking";
+  readonly refused: boolean; // asked here, and the browser said no
+  readonly space: Space | undefined;
+}
+
+export class StorageCard extends Part<StorageView> {
+  readonly #state = el("p");
+  readonly #refused = el("p", {}, w("storage.refused"));
+  readonly #used = el("p", { class: "quiet" });
+  readonly #ask = el("button", {
+    type: "button", class: "button", on: { click: () => void this.#look(true) },
+  }, w("storage.ask"));
+
+  protected override build(): void {
+    this.append(el("section", { class: "card stack" },
+      el("h2", {}, w("storage.title")),
+      el("div", { class: "stack", role: "status" }, this.#state, this.#refused),
+      this.#used, el("p", {}, this.#ask)));
+    this.view = { kept: "asking", refused: false, space: undefined };
+    void this.#look(false);
+  }
+
+  protected override show(view: StorageView): void {
+    setText(this.#state, w(`storage.state.${view.kept}`));
+    setHidden(this.#refused, !view.refused);
+    setHidden(this.#ask, view.kept !== "evictable");
+    const room = view.space;
+    setText(this.#used, room === undefined ? "" : w("storage.used", { used: fixed(room.usedMB, 1), quota: fixed(room.quotaMB, 0) }));
+  }
+
+  async #look(ask: boolean): Promise<void> {
+    const kept = await (ask ? askToKeep() : isKept());
+    this.view = { kept, refused: ask && kept === "evictable", space: await space() };
+  }
+}
+
+define("rs-storage", StorageCard);

@@ -1,0 +1,16 @@
+// Speaks to people who listen to the page: only the last words, and only after a second's rest.
+
+import { el } from "./el.ts";
+import { setText } from "./part.ts";
+
+const rest = 1000; // ms
+
+export class Voice {
+  readonly node = el("p", { class: "unseen", "aria-live": "polite" });
+  #timer: ReturnType<typeof setTimeout> | undefined;
+
+  say(words: string): void {
+    clearTimeout(this.#timer);
+    this.#timer = setTimeout(() => setText(this.node, words), rest);
+  }
+}
