@@ -1,0 +1,26 @@
+package cli
+
+import (
+	"flag"
+	"fmt"
+	"runtime"
+
+	"rimside/pwa"
+)
+
+// version prints which app this binary holds, and the Go version and system that it was made with and for.
+func version(c call) error {
+	rest, err := parse(c, flag.NewFlagSet("version", flag.ContinueOnError))
+	if err != nil {
+		return err
+	}
+	if len(rest) > 0 {
+		return usageError{fmt.Sprintf("version takes no arguments, not %q", rest[0])}
+	}
+	built := pwa.Version(pwa.Dist())
+	if built == "" {
+		built = "unbuilt (run go generate ./...)"
+	}
+	fmt.Fprintf(c.stdout, "rimside %s %s %s/%s\n", built, runtime.Version(), runtime.GOOS, runtime.GOARCH)
+	return nil
+}

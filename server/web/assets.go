@@ -1,0 +1,115 @@
+package web
+
+import (
+	"crypto/sha256"
+	"encoding/hex"
+	"io/fs"
+	"net/http"
+	"path"
+	"strconv"
+	"strings"
+)
+
+// asset is a file of the built app, ready to send.
+type asset struct {
+	kind     string // content type
+	tag      string // a hash of the content, for files whose address stays while they change
+	variants map[string][]byte
+}
+
+// encodings maps the ending of a compressed file to the encoding's name, in the order of preference.
+var encodings = []struct{ ending, name string }{{".br", "br"}, {".gz", "gzip"}}
+
+// loadAssets reads the built app into memory once: it is small, and no request can then reach the file system.
+func loadAssets(dist fs.FS) (map[string]asset, error) {
+	assets := map[string]asset{}
+	err := fs.WalkDir(dist, ".", func(name string, entry fs.DirEntry, err error) error {
+		if err != nil || entry.IsDir() || isCompressed(name) || strings.HasPrefix(path.Base(name), ".") {
+			return err
+		}
+		assets[name], err = loadAsset(dist, name)
+		return err
+	})
+	return assets, err
+}
+
+func isCompressed(name string) bool {
+	for _, encoding := range encodings {
+		if strings.HasSuffix(name, encoding.ending) {
+			return true
+		}
+	}
+	return false
+}
+
+func loadAsset(dist fs.FS, name string) (asset, error) {
+	kind, err := contentType(name)
+	if err != nil {
+		return asset{}, err
+	}
+	plain, err := fs.ReadFile(dist, name)
+	if err != nil {
+		return asset{}, err
+	}
+	loaded := asset{kind: kind, variants: map[string][]byte{"identity": plain}}
+	if !strings.HasPrefix(name, "a/") {
+		sum := sha256.Sum256(plain)
+		loaded.tag = hex.EncodeToString(sum[:])[:16]
+	}
+	for _, encoding := range encodings {
+		if small, err := fs.ReadFile(dist, name+encoding.ending); err == nil {
+			loaded.variants[encoding.name] = small
+		}
+	}
+	return loaded, nil
+}
+
+// sendAsset answers with a file of the app, in the best encoding that the client takes.
+func (a *app) sendAsset(w http.ResponseWriter, r *http.Request, name string) {
+	file, found := a.assets[name]
+	if !found {
+		notFound(w, r)
+		return
+	}
+	encoding := chooseEncoding(r.Header.Get("Accept-Encoding"), file.variants)
+	header := w.Header()
+	header.Set("Vary", "Accept-Encoding")
+	if file.tag == "" {
+		header.Set("Cache-Control", "public, max-age=31536000, immutable")
+	} else {
+		tag := `"` + file.tag + "-" + encoding + `"`
+		header.Set("Cache-Control", "no-cache")
+		header.Set("ETag", tag)
+		if matchesTag(r.Header.Get("If-None-Match"), tag) {
+			w.WriteHeader(http.StatusNotModified)
+			return
+		}
+	}
+	body := file.variants[encoding]
+	if encoding != "identity" {
+		header.Set("Content-Encoding", encoding)
+	}
+	header.Set("Content-Type", file.kind)
+	header.Set("Content-Length", strconv.Itoa(len(body)))
+	_, _ = w.Write(body) // a client that went away has no need of it
+}
+
+// sendPart answers with a file that every build has; without a build it says what is missing.
+func (a *app) sendPart(w http.ResponseWriter, r *http.Request, name string) {
+	if a.version == "" {
+		refuse(w, r, problem{Code: notBuilt, Message: notBuiltMessage})
+		return
+	}
+	a.sendAsset(w, r, name)
+}
+
+// matchesTag tells whether an If-None-Match header names the tag. What a proxy marked as weak still names it.
+func matchesTag(header, tag string) bool {
+	for candidate := range strings.SplitSeq(header, ",") {
+		candidate = strings.TrimSpace(candidate)
+		if candidate == "*" || strings.TrimPrefix(candidate, "W/") == tag {
+			return true
+		}
+	}
+	return false
+}

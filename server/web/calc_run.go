@@ -1,0 +1,57 @@
+package web
+
+import (
+	"errors"
+	"io"
+	"mime"
+	"net/http"
+
+	"rimside/calc/registry"
+)
+
+const maxCalcBody = 256 << 10
+
+// calcRun runs one calculation on the request's body.
+func (a *app) calcRun(w http.ResponseWriter, r *http.Request) {
+	if !isJSON(r.Header.Get("Content-Type")) {
+		refuse(w, r, problem{Code: wrongContentType, Message: "Send the calculation's input as application/json."})
+		return
+	}
+	body, err := io.ReadAll(http.MaxBytesReader(w, r.Body, maxCalcBody))
+	if err != nil {
+		refuse(w, r, bodyProblem(err))
+		return
+	}
+	result, err := a.calc.Call(pathValue(r, "name"), body)
+	if err != nil {
+		a.refuseInput(w, r, err)
+		return
+	}
+	answer(w, http.StatusOK, "application/json", result)
+}
+
+// isJSON takes a missing type for JSON, as nothing else is ever sent here.
+func isJSON(header string) bool {
+	if header == "" {
+		return true
+	}
+	kind, _, err := mime.ParseMediaType(header)
+	return err == nil && kind == "application/json"
+}
+
+func bodyProblem(err error) problem {
+	var tooLarge *http.MaxBytesError
+	if errors.As(err, &tooLarge) {
+		return problem{Code: bodyTooLarge, Message: "The input is larger than 256 KiB, the most a calculation takes."}
+	}
+	return problem{Code: bodyUnreadable, Message: "The input did not arrive whole. Send it again."}
+}
+
+// refuseInput passes a calculation's own words on. Any other error is not fit to show.
+func (a *app) refuseInput(w http.ResponseWriter, r *http.Request, err error) {
+	var refused *registry.Error
+	if !errors.As(err, &refused) {
+		panic(err)
+	}
+	refuse(w, r, problem{Code: refused.Code, Field: refused.Field, Message: refused.Message})
+}
