@@ -35,7 +35,7 @@ func LeakPerDay(first, second Reading, days float64) (float64, error) {
 	if err != nil {
 		return 0, err
 	}
-	if before <= 0 || second.Pressure <= 0 {
+	if !(before > 0 && second.Pressure > 0) { // a NaN reading is refused here too
 		return 0, ErrFlat
 	}
 	if second.Pressure > before+readingScatter {
