@@ -38,32 +38,43 @@ type Poles struct {
 	frame     [4]complex128 // residues of A: k s D(s)/Q'(s)
 }
 
-// nudge parts a double pole, where the residues do not exist; it changes the answer by less than the solver's step.
-const nudge = 1 + 1e-7
+// Two poles nearer than tooNear, relative to their size, are parted by stiffening the tyre by nudge: residues run away from
+// each other as poles meet, and their sum would lose its digits. The nudge changes the answer by about a millionth.
+const (
+	tooNear = 1e-4
+	nudge   = 1 + 1e-6
+)
 
 // Poles splits the wheel into partial fractions.
 func (w Wheel) Poles() Poles {
+	p, parted := w.split()
+	if !parted {
+		w.Tyre *= nudge
+		p, _ = w.split()
+	}
+	return p
+}
+
+// split finds poles and residues; parted is false where two poles all but meet.
+func (w Wheel) split() (p Poles, parted bool) {
 	k, mu, mr := float64(w.Tyre), float64(w.Rigid), float64(w.Body)
 	ks, c := float64(w.BodySpring), w.BodyDamper
 	roots := quarticRoots([5]float64{k * ks, k * c, (mu+mr)*ks + k*mr, (mu + mr) * c, mu * mr})
-	p := Poles{at: roots}
+	p, parted = Poles{at: roots}, true
 	for i, s := range roots {
 		slope := complex(mu*mr, 0)
 		for j, other := range roots {
 			if j != i {
 				slope *= s - other
+				parted = parted && magnitude(s-other) > tooNear*magnitude(s)
 			}
-		}
-		if slope == 0 {
-			w.Tyre *= nudge
-			return w.Poles()
 		}
 		d := complex(mr, 0)*s*s + complex(c, 0)*s + complex(ks, 0)
 		n := complex(mu*mr, 0)*s*s + complex(mu+mr, 0)*(complex(c, 0)*s+complex(ks, 0))
 		p.impedance[i] = complex(k, 0) * s * n / slope
 		p.frame[i] = complex(k, 0) * s * d / slope
 	}
-	return p
+	return p, parted
 }
 
 // Force is the mean force that a rough ground costs, with the contact patch averaging over the time tau it takes to roll

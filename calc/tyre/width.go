@@ -10,13 +10,17 @@ import (
 // ErrImpossible says that no circular section of this casing exists on so wide a rim.
 var ErrImpossible = errors.New("the casing is too short for a rim this wide")
 
-// measuringRim is one row of the ETRTO table: labels up to lastMM are measured on a rim of innerMM.
-type measuringRim struct{ lastMM, innerMM float64 }
+// RimRow is one row of the ETRTO table: printed widths up to UpTo are measured on a rim of this inner width.
+type RimRow struct{ UpTo, Inner unit.Metre }
 
 // ETRTO measuring rims from January 2020, as a tyre maker's page quotes them. Before 2020 they were narrower.
-var measuringRims = []measuringRim{
-	{21, 15}, {24, 17}, {28, 19}, {34, 21}, {46, 23}, {57, 25}, {65, 30}, {71, 35}, {83, 45}, {113, 76}, {132, 94},
+var measuringRims = []RimRow{
+	{0.021, 0.015}, {0.024, 0.017}, {0.028, 0.019}, {0.034, 0.021}, {0.046, 0.023}, {0.057, 0.025},
+	{0.065, 0.030}, {0.071, 0.035}, {0.083, 0.045}, {0.113, 0.076}, {0.132, 0.094},
 }
+
+// MeasuringRims is the whole table, narrowest first.
+func MeasuringRims() []RimRow { return append([]RimRow(nil), measuringRims...) }
 
 // Printed widths that the table of measuring rims covers, in whole millimetres.
 const (
@@ -29,11 +33,11 @@ const (
 func MeasuringRim(label unit.Metre) unit.Metre {
 	whole := math.Round(label.MM())
 	for _, row := range measuringRims {
-		if whole <= row.lastMM {
-			return unit.FromMM(row.innerMM)
+		if whole <= math.Round(row.UpTo.MM()) {
+			return row.Inner
 		}
 	}
-	return unit.FromMM(measuringRims[len(measuringRims)-1].innerMM)
+	return measuringRims[len(measuringRims)-1].Inner
 }
 
 // Arc is the length of the casing from bead to bead: a circle of diameter d cut off by the rim's inner width,
