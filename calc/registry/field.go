@@ -22,6 +22,13 @@ type Field struct {
 	Optional bool
 	Choices  []string
 	Fields   []Field // of an object, or of each item of a list
+	Usual    []Usual // what a person may take when they do not know, by the tyre's printed width
+}
+
+// Usual is one row of what may be assumed: up to this printed width in mm, this value.
+type Usual struct {
+	UpTo  float64 `json:"up_to"`
+	Value float64 `json:"value"`
 }
 
 func num(name, words, unit string, lo, hi float64) Field {
@@ -54,6 +61,7 @@ type described struct {
 	Max      *float64 `json:"max,omitempty"`
 	Required bool     `json:"required"`
 	Choices  []string `json:"choices,omitempty"`
+	Usual    []Usual  `json:"usual,omitempty"`
 }
 
 // describe flattens a table.
@@ -61,7 +69,7 @@ func describe(prefix string, fields []Field) []described {
 	var out []described
 	for _, f := range fields {
 		path := prefix + f.Name
-		d := described{Path: path, Type: f.Kind, Words: f.Words, Unit: f.Unit, Required: !f.Optional, Choices: f.Choices}
+		d := described{Path: path, Type: f.Kind, Words: f.Words, Unit: f.Unit, Required: !f.Optional, Choices: f.Choices, Usual: f.Usual}
 		if f.Kind == number || f.Kind == integer || f.Kind == list {
 			lo, hi := f.Min, f.Max
 			d.Min, d.Max = &lo, &hi

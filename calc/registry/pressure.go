@@ -62,7 +62,7 @@ func wheelField(name, words string) Field {
 		),
 		group("rim", words+" rim",
 			num("bead_seat_mm", words+" rim's bead seat diameter", "mm", 200, 700),
-			num("inner_mm", words+" rim's inner width", "mm", 10, 110),
+			innerField(words),
 			oneOf("profile", words+" rim's edge", tyre.Profiles()),
 			num("max_kpa", words+" maximum printed on the rim", "kPa", 50, 1500).optional(),
 			num("table_min_label_mm", words+" narrowest width in the rim's table", "mm", tyre.MinLabelMM, tyre.MaxLabelMM).optional(),
@@ -70,6 +70,15 @@ func wheelField(name, words string) Field {
 			num("table_max_kpa", words+" maximum in the rim's table", "kPa", 50, 1500).optional(),
 		),
 	)
+}
+
+// innerField carries the measuring rims: what to assume, and say so, for a hooked rim that nobody has measured.
+func innerField(words string) Field {
+	f := num("inner_mm", words+" rim's inner width", "mm", 10, 110)
+	for _, row := range tyre.MeasuringRims() {
+		f.Usual = append(f.Usual, Usual{UpTo: row.UpTo.MM(), Value: row.Inner.MM()})
+	}
+	return f
 }
 
 var groundField = Field{Name: "ground", Kind: list, Words: "Today's ground", Min: 1, Max: 50, Fields: []Field{

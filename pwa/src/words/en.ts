@@ -1,6 +1,8 @@
 // The catalogue: every word a person reads, in English. Keys are flat; {name} is a placeholder.
 // A line "family: prefix" allows keys that the code puts together as w(`prefix${...}`); all others stand in full.
 
+import { pressureWords } from "./en.pressure.ts";
+
 export const en = {
   "app.name": "Rimside",
   "app.titled": "{screen} · Rimside",
@@ -52,7 +54,6 @@ export const en = {
   "offer.reload": "Reload",
 
   "install.hint": "Install at home, before you lose signal",
-  "install.how": "How",
   "install.dismiss": "Do not show this again",
   "install.button": "Install",
   "install.ios.1": "Open this page in Safari and tap the share button.",
@@ -83,7 +84,7 @@ export const en = {
   "storage.state.unknown": "This browser does not say whether it keeps what you typed when the phone runs short of space.",
   "storage.ask": "Ask the browser to keep it",
   "storage.refused": "The browser said no for now. It may agree once the app is installed or used more often.",
-  "storage.used": "In use: {used} MB of {quota} MB",
+  "storage.used": "In use: {used} MB of {quota} GB",
 
   "settings.install": "Install",
   "version.title": "Version",
@@ -124,5 +125,5 @@ export const en = {
   "recover.failed": "It did not work: {reason} Close all other tabs with Rimside and try again.",
   "recover.back": "Open Rimside",
 
-  "pressure.weight": "Weight as you ride",
+  ...pressureWords,
 } as const;

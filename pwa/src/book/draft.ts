@@ -1,0 +1,76 @@
+// What a person has typed and chosen on the Pressure screen, kept as typed: also what is wrong or half done.
+
+import { isObject } from "./answer.ts";
+
+export interface StretchDraft {
+  readonly id: string;
+  readonly kind: string; // a ground's key, or "typed" for a roughness
+  readonly km: string;
+  readonly kmh: string;
+  readonly gd0: string;
+  readonly washboard: boolean;
+}
+
+export interface PressureDraft {
+  readonly started: boolean; // the first-run screen is done
+  readonly demo: boolean;
+  readonly bike: string;
+  readonly texts: Readonly<Record<string, string>>;
+  readonly picks: Readonly<Record<string, string>>;
+  readonly ground: readonly StretchDraft[];
+  readonly rearSame: boolean;
+  readonly weigh: "share" | "scale";
+  readonly firmness: number;
+  readonly wet: boolean;
+  readonly weatherAt: number; // when the weather was last typed, ms; 0 never
+}
+
+export const emptyDraft: PressureDraft = {
+  started: false, demo: false, bike: "", texts: {}, picks: {},
+  ground: [{ id: "first", kind: "patched", km: "", kmh: "", gd0: "", washboard: false }],
+  rearSame: true, weigh: "share", firmness: 0, wet: false, weatherAt: 0,
+};
+
+// readDraft takes what was stored, from whatever version, and fills what is missing or not understood.
+export function readDraft(stored: unknown): PressureDraft {
+  if (!isObject(stored)) return emptyDraft;
+  const ground = Array.isArray(stored["ground"]) ? stored["ground"].filter(isObject).map(readStretch) : [];
+  return {
+    started: stored["started"] === true,
+    demo: stored["demo"] === true,
+    bike: text(stored["bike"]),
+    texts: strings(stored["texts"]),
+    picks: strings(stored["picks"]),
+    ground: ground.length > 0 ? ground : emptyDraft.ground,
+    rearSame: stored["rearSame"] !== false,
+    weigh: stored["weigh"] === "scale" ? "scale" : "share",
+    firmness: clampSteps(stored["firmness"]),
+    wet: stored["wet"] === true,
+    weatherAt: typeof stored["weatherAt"] === "number" ? stored["weatherAt"] : 0,
+  };
+}
+
+function readStretch(from: Record<string, unknown>, index: number): StretchDraft {
+  return {
+    id: text(from["id"]) || `stretch${index}`, kind: text(from["kind"]) || "patched", km: text(from["km"]),
+    kmh: text(from["kmh"]), gd0: text(from["gd0"]), washboard: from["washboard"] === true,
+  };
+}
+
+function text(value: unknown): string {
+  return typeof value === "string" ? value : "";
+}
+
+function strings(value: unknown): Record<string, string> {
+  const out: Record<string, string> = {};
+  for (const [name, each] of Object.entries(isObject(value) ? value : {})) {
+    if (typeof each === "string") out[name] = each;
+  }
+  return out;
+}
+
+export const maxSteps = 2;
+
+function clampSteps(value: unknown): number {
+  return typeof value === "number" ? Math.max(-maxSteps, Math.min(maxSteps, Math.round(value))) : 0;
+}

@@ -1,0 +1,84 @@
+// The screen once started: the answer on top, the inputs folded below, the curve and its reasons.
+
+import "./pressure.css";
+import type { Side } from "../../book/answer.ts";
+import { maxSteps } from "../../book/draft.ts";
+import type { ScreenView } from "../../book/screen_view.ts";
+import { el } from "../../ui/el.ts";
+import { actName, define, listen, Part, setAttr, setHidden, setText } from "../../ui/part.ts";
+import { w } from "../../words/index.ts";
+import { Ground } from "./ground.ts";
+import { Inputs, type InputState } from "./inputs.ts";
+import { NoticeList } from "./notice_list.ts";
+import { gearSection, tyreSection, weatherSection, weightSection } from "./sections.ts";
+import { WheelCard, wanted } from "./wheel_card.ts";
+import { Why } from "./why.ts";
+
+export interface BoardView {
+  readonly screen: ScreenView;
+  readonly state: InputState;
+  readonly undo: string;
+}
+
+export const firmed = actName<number>("rs-firmed");
+export const wetted = actName<boolean>("rs-wetted");
+export const renamed = actName<string>("rs-renamed");
+
+export class Board extends Part<BoardView> {
+  readonly #inputs = new Inputs();
+  readonly #cards: Readonly<Record<Side, WheelCard>> = { front: new WheelCard(), rear: new WheelCard() };
+  readonly #notices = new NoticeList();
+  readonly #assumed = el("p", { class: "quiet small remark" });
+  readonly #firm = el("p", { class: "quiet small", role: "status" });
+  readonly #softer = this.#step(-1, w("button.softer"));
+  readonly #firmer = this.#step(1, w("button.firmer"));
+  readonly #wet = el("button", { type: "button", class: "button", on: { click: () => this.act(wetted, !this.view?.state.draft.wet) } }, w("button.wet"));
+  readonly #ground = new Ground();
+  readonly #why = new Why();
+  readonly #name = el("input", { class: "entry", type: "text", maxlength: 60, autocomplete: "off" });
+
+  #step(by: number, label: string): HTMLButtonElement {
+    return el("button", { type: "button", class: "button", on: { click: () => this.act(firmed, by) } }, label);
+  }
+
+  protected override build(): void {
+    const inputs = this.#inputs;
+    this.#name.addEventListener("input", () => this.act(renamed, this.#name.value));
+    listen(this, wanted, (what) => inputs.focus(`${this.#sideAsked()}.${what}`));
+    const gauge = el("section", { class: "card stack" }, el("h2", {}, w("part.gauge")),
+      el("div", { class: "fields" }, inputs.field("now.front", true), inputs.field("now.rear", true)));
+    const name = el("label", { class: "named" }, w("field.name"), this.#name);
+    this.append(
+      el("div", { class: "pair" }, this.#cards.front, this.#cards.rear),
+      this.#notices, this.#assumed,
+      el("div", { class: "presses" }, this.#softer, this.#firmer, this.#wet), this.#firm,
+      el("div", { class: "columns" },
+        el("div", { class: "stack" }, gauge, this.#ground),
+        el("div", { class: "stack" }, weatherSection(inputs), tyreSection(inputs), weightSection(inputs), gearSection(inputs, name))),
+      this.#why);
+  }
+
+  // A rear without fields of its own is answered by the front's.
+  #sideAsked(): Side {
+    const { screen, state } = this.view ?? {};
+    const front = screen?.wheels.find((each) => each.side === "front")?.wanting ?? "";
+    return state?.draft.rearSame === false && front === "" ? "rear" : "front";
+  }
+
+  protected override show({ screen, state, undo }: BoardView): void {
+    for (const wheel of screen.wheels) this.#cards[wheel.side].view = wheel;
+    this.#notices.view = screen.notices;
+    setText(this.#assumed, screen.assumed);
+    setHidden(this.#assumed, screen.assumed === "");
+    setText(this.#firm, screen.firm);
+    this.#softer.disabled = state.draft.firmness <= -maxSteps;
+    this.#firmer.disabled = state.draft.firmness >= maxSteps;
+    setAttr(this.#wet, "aria-pressed", state.draft.wet);
+    this.#inputs.show(state);
+    this.#ground.view = { state, undo };
+    if (this.#name.value !== state.draft.bike) this.#name.value = state.draft.bike;
+    this.#why.view = screen.curves;
+  }
+}
+
+define("rs-board", Board);

@@ -1,0 +1,264 @@
+// Holds the draft, asks the calculator after every change, and shows the newest answer.
+
+import { isAnswer, isObject } from "../../book/answer.ts";
+import { emptyDraft, maxSteps, type PressureDraft, readDraft, type StretchDraft } from "../../book/draft.ts";
+import { type Kept, noTables, pack, unpack } from "../../book/kept.ts";
+import { parse, stepKpa, typedKpa } from "../../book/quantity.ts";
+import { restated } from "../../book/restate.ts";
+import { read, type Reading } from "../../book/request.ts";
+import { screenView } from "../../book/screen_view.ts";
+import { readTables, type Tables } from "../../book/tables.ts";
+import { chosen } from "../../ui/choice.ts";
+import { stepped, typed } from "../../ui/field.ts";
+import { el } from "../../ui/el.ts";
+import { listen, setHidden, setText } from "../../ui/part.ts";
+import type { Ctx } from "../../ui/screen.ts";
+import { w } from "../../words/index.ts";
+import { Board, firmed, renamed, wetted } from "./board.ts";
+import { FirstRun, started } from "./first_run.ts";
+import { groundUndone, stretchAdded, stretchChanged, stretchRemoved } from "./ground.ts";
+import type { InputState } from "./inputs.ts";
+
+const draftName = "pressure";
+const answerName = "pressure-answer";
+const undoFor = 10_000; // ms
+
+export class Desk {
+  readonly #ctx: Ctx;
+  readonly #host: HTMLElement;
+  readonly #headline = el("p", { class: "small" });
+  readonly #stale = el("p", { class: "small quiet" });
+  readonly #demo = el("p", { class: "small demo" }, w("head.demo"));
+  #draft: PressureDraft = emptyDraft;
+  #tables: Tables = noTables;
+  #kept: Kept | undefined;
+  #broken = "";
+  #pressed = false; // the first-run button, so that missing answers are now pointed at
+  #undo: { readonly ground: readonly StretchDraft[]; readonly words: string } | undefined;
+  #undoTimer: ReturnType<typeof setTimeout> | undefined;
+  #unit: Ctx["settings"]["units"];
+  #part: Board | FirstRun | undefined;
+
+  constructor(host: HTMLElement, ctx: Ctx) {
+    this.#ctx = ctx;
+    this.#host = host;
+    this.#unit = ctx.settings.units;
+    ctx.head.append(this.#headline, this.#stale, this.#demo);
+    this.#hear();
+    void this.#load();
+  }
+
+  async #load(): Promise<void> {
+    const { drafts, calc } = this.#ctx;
+    const [stored, answer] = await Promise.all([drafts.load(draftName), drafts.load(answerName)]);
+    const kept = unpack(answer);
+    if (kept !== undefined) {
+      this.#kept = kept.kept;
+      this.#tables = kept.tables;
+    }
+    this.#draft = stored === undefined ? await this.#firstDraft() : readDraft(stored);
+    this.#show();
+    try {
+      this.#tables = readTables(await calc.describe());
+    } catch {
+      // the state of the calculator tells; what is wrong beyond the bounds is then told by the answer
+    }
+    this.#refresh();
+  }
+
+  // firstDraft is the invented event where the server plays one, and an empty form everywhere else.
+  async #firstDraft(): Promise<PressureDraft> {
+    try {
+      const answer = await fetch("api/demo", { signal: AbortSignal.timeout(1500) });
+      const body: unknown = answer.status === 200 ? await answer.json() : undefined;
+      if (isObject(body)) return { ...readDraft(body["draft"]), started: true, demo: true, weatherAt: Date.now() };
+    } catch {
+      // no server: a phone on its own starts empty
+    }
+    return emptyDraft;
+  }
+
+  #hear(): void {
+    const { closed, drafts } = this.#ctx;
+    const on = <D>(name: Parameters<typeof listen<D>>[1], hear: (detail: D) => void): void => void listen(this.#host, name, hear, closed);
+    on(typed, ({ id, text }) => this.#type(id, text));
+    on(stepped, ({ id, by }) => this.#stepBy(id, by));
+    on(chosen, ({ name, value }) => this.#choose(name.replace(/^first\./, ""), value));
+    on(firmed, (by) => this.#change({ firmness: Math.max(-maxSteps, Math.min(maxSteps, this.#draft.firmness + by)) }));
+    on(wetted, (wet) => this.#change({ wet }));
+    on(renamed, (bike) => this.#change({ bike }));
+    on(started, () => this.#start());
+    on(stretchChanged, ({ id, change }) => this.#stretch(id, change));
+    on(stretchAdded, () => this.#addStretch());
+    on(stretchRemoved, (id) => this.#removeStretch(id));
+    on(groundUndone, () => this.#undone());
+    const editing = (): boolean => document.hasFocus() && this.#host.contains(document.activeElement) && document.activeElement instanceof HTMLInputElement;
+    closed.addEventListener("abort", drafts.follow(draftName, (value) => {
+      this.#draft = readDraft(value);
+      this.#refresh();
+    }, editing));
+    closed.addEventListener("abort", () => clearTimeout(this.#undoTimer));
+    this.#ctx.onSettings(({ units }) => this.#switchUnit(units));
+    this.#ctx.onCalc(() => this.#refresh());
+    // Ages are told in minutes; a screen that lies open keeps them true.
+    const clock = setInterval(() => this.#show(), 60_000);
+    closed.addEventListener("abort", () => clearInterval(clock));
+  }
+
+  #change(change: Partial<PressureDraft>): void {
+    this.#draft = { ...this.#draft, ...change };
+    void this.#ctx.drafts.save(draftName, this.#draft);
+    this.#refresh();
+  }
+
+  #type(id: string, text: string): void {
+    const stretch = /^ground\.(.+)\.(km|kmh|gd0)$/.exec(id);
+    if (stretch?.[1] !== undefined && stretch[2] !== undefined) return this.#stretch(stretch[1], { [stretch[2]]: text });
+    const weather = /^(set|ride|warmest)\./.test(id) ? { weatherAt: Date.now() } : {};
+    this.#change({ texts: { ...this.#draft.texts, [id]: text }, ...weather });
+  }
+
+  // stepBy moves a reading by a gauge's step, from what is typed or else from what the wheel should read.
+  #stepBy(id: string, by: number): void {
+    const unit = this.#unit;
+    const now = parse(this.#draft.texts[id] ?? "", "pressure", unit);
+    const aim = id === "now.front" ? this.#kept?.answer.front.gauge_kpa : this.#kept?.answer.rear.gauge_kpa;
+    const from = "si" in now ? now.si / 1000 : aim;
+    if (from === undefined || from === null) return;
+    const step = "si" in now ? stepKpa(unit) * Math.sign(by) : 0; // the first tap shows what it should read
+    this.#type(id, typedKpa(Math.max(0, from + step), unit));
+  }
+
+  #choose(name: string, value: string): void {
+    if (name === "weigh") return this.#change({ weigh: value === "scale" ? "scale" : "share" });
+    if (name === "rear") return this.#change(this.#rear(value === "same"));
+    const stretch = /^ground\.(.+)\.kind$/.exec(name);
+    if (stretch?.[1] !== undefined) return this.#stretch(stretch[1], { kind: value });
+    this.#change({ picks: { ...this.#draft.picks, [name]: value } });
+  }
+
+  // A rear of its own starts as a copy of the front, so that only what differs is typed.
+  #rear(same: boolean): Partial<PressureDraft> {
+    const copy = (of: Readonly<Record<string, string>>): Record<string, string> => {
+      const out = { ...of };
+      for (const [id, value] of Object.entries(of)) {
+        const rear = id.replace(/^front\./, "rear.");
+        if (rear !== id && !(rear in of)) out[rear] = value;
+      }
+      return out;
+    };
+    return same ? { rearSame: true } : { rearSame: false, texts: copy(this.#draft.texts), picks: copy(this.#draft.picks) };
+  }
+
+  #stretch(id: string, change: Partial<StretchDraft>): void {
+    this.#change({ ground: this.#draft.ground.map((each) => (each.id === id ? { ...each, ...change } : each)) });
+  }
+
+  #addStretch(): void {
+    const last = this.#draft.ground.at(-1);
+    const id = crypto.getRandomValues(new Uint32Array(1))[0]?.toString(36) ?? "";
+    this.#change({ ground: [...this.#draft.ground, { id: `s${id}`, kind: last?.kind ?? "patched", km: "", kmh: "", gd0: "", washboard: false }] });
+  }
+
+  #removeStretch(id: string): void {
+    const { ground } = this.#draft;
+    const n = ground.findIndex((each) => each.id === id) + 1;
+    if (n === 0 || ground.length === 1) return;
+    this.#undo = { ground, words: w("ground.removed", { n }) };
+    clearTimeout(this.#undoTimer);
+    this.#undoTimer = setTimeout(() => this.#undone(false), undoFor);
+    this.#change({ ground: ground.filter((each) => each.id !== id) });
+  }
+
+  #undone(restore = true): void {
+    const undo = this.#undo;
+    this.#undo = undefined;
+    clearTimeout(this.#undoTimer);
+    if (restore && undo !== undefined) this.#change({ ground: undo.ground });
+    else this.#show();
+  }
+
+  // start leaves the first-run screen once nothing needed is missing; until then it goes to what is.
+  #start(): void {
+    this.#pressed = true;
+    const first = [...this.#read().faults.keys()][0];
+    if (first === undefined) {
+      this.#change({ started: true });
+      scrollTo(0, 0);
+    } else {
+      this.#show();
+      if (this.#part instanceof FirstRun) this.#part.toField(first);
+    }
+  }
+
+  #switchUnit(unit: Ctx["settings"]["units"]): void {
+    if (unit === this.#unit) return;
+    const texts = restated(this.#draft.texts, this.#unit, unit);
+    this.#unit = unit;
+    this.#change({ texts });
+  }
+
+  #read(): Reading {
+    return read(this.#draft, this.#unit, this.#tables);
+  }
+
+  #refresh(): void {
+    this.#show();
+    void this.#ask(this.#read());
+  }
+
+  async #ask(reading: Reading): Promise<void> {
+    if (reading.body === undefined) return;
+    const question = JSON.stringify(reading.body);
+    if (question === this.#kept?.question && this.#broken === "") return;
+    try {
+      const answer = await this.#ctx.calc.latest("pressure", reading.body);
+      if (answer === undefined || this.#ctx.closed.aborted) return; // a newer question is on its way
+      this.#take(question, answer.status, JSON.parse(answer.body) as unknown);
+    } catch {
+      this.#broken = w("wheel.oldCalc");
+    }
+    this.#show();
+  }
+
+  #take(question: string, status: number, body: unknown): void {
+    if (status === 200 && isAnswer(body)) {
+      this.#kept = { question, answer: body };
+      this.#broken = "";
+      void this.#ctx.drafts.save(answerName, pack(this.#kept, this.#tables));
+      this.#ctx.say(screenView(this.#facts(this.#read())).spoken);
+      return;
+    }
+    const error = isObject(body) && isObject(body["error"]) ? body["error"]["message"] : undefined;
+    this.#broken = typeof error === "string" && status === 422 ? error : w("wheel.oldCalc");
+  }
+
+  #facts(reading: Reading): Parameters<typeof screenView>[0] {
+    return { draft: this.#draft, reading, kept: this.#kept, unit: this.#unit, broken: this.#broken, now: Date.now() };
+  }
+
+  #show(): void {
+    if (this.#ctx.closed.aborted) return;
+    const reading = this.#read();
+    const state: InputState = { draft: this.#draft, reading, unit: this.#unit, tables: this.#tables, quiet: !this.#draft.started && !this.#pressed };
+    const screen = screenView(this.#facts(reading));
+    const begun = this.#draft.started;
+    setText(this.#headline, begun ? screen.headline : "");
+    setText(this.#stale, begun ? screen.stale : "");
+    setHidden(this.#stale, !begun || screen.stale === "");
+    setHidden(this.#headline, !begun);
+    setHidden(this.#demo, !this.#draft.demo);
+    this.#ctx.heading(begun ? screen.heading : w("place.pressure"));
+    if (begun) this.#stage(Board).view = { screen, state, undo: this.#undo?.words ?? "" };
+    else this.#stage(FirstRun).view = state;
+  }
+
+  // stage puts one of the two parts on the page, unless it stands there already.
+  #stage<P extends Board | FirstRun>(kind: new () => P): P {
+    if (this.#part instanceof kind) return this.#part;
+    const part = new kind();
+    this.#part = part;
+    this.#host.replaceChildren(part);
+    return part;
+  }
+}

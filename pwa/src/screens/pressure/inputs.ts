@@ -1,0 +1,65 @@
+// The inputs of the screen: typed fields, choices and lists made once, and shown anew whenever the draft changes.
+
+import type { PressureDraft } from "../../book/draft.ts";
+import { fieldView } from "../../book/field_view.ts";
+import { allFields } from "../../book/fields.ts";
+import type { PressureUnit } from "../../book/quantity.ts";
+import type { Reading } from "../../book/request.ts";
+import type { Tables } from "../../book/tables.ts";
+import { Choice } from "../../ui/choice.ts";
+import { Field } from "../../ui/field.ts";
+
+export interface InputState {
+  readonly draft: PressureDraft;
+  readonly reading: Reading;
+  readonly unit: PressureUnit;
+  readonly tables: Tables;
+  readonly quiet: boolean; // do not complain about what is not filled in yet
+}
+
+type Show = (state: InputState) => void;
+
+export interface Option {
+  readonly value: string;
+  readonly label: string;
+}
+
+export class Inputs {
+  readonly #shows: Show[] = [];
+  readonly #fields = new Map<string, Field>();
+
+  show(state: InputState): void {
+    for (const show of this.#shows) show(state);
+  }
+
+  // also runs with every show: for what hangs on the draft besides fields and choices.
+  also(show: Show): void {
+    this.#shows.push(show);
+  }
+
+  focus(id: string): void {
+    const field = this.#fields.get(id);
+    for (let fold = field?.closest("details"); fold; fold = fold.parentElement?.closest("details")) fold.open = true;
+    field?.focus();
+  }
+
+  field(id: string, stepper = false): Field {
+    const spec = allFields.find((each) => each.id === id);
+    if (spec === undefined) throw new Error(`no field ${id}`);
+    const field = new Field();
+    this.#fields.set(id, field);
+    this.#shows.push(({ draft, reading, unit, tables, quiet }) => {
+      const fault = reading.faults.get(id);
+      const shown = fault?.why === "missing" && quiet ? undefined : fault;
+      field.view = fieldView(spec, id, draft.texts[id] ?? "", shown, unit, tables, stepper);
+    });
+    return field;
+  }
+
+  // choice is a group of radio buttons; group keeps the names of the first-run form apart from the others.
+  choice(name: string, legend: string, options: readonly Option[], value: (draft: PressureDraft) => string, group = ""): Choice {
+    const choice = new Choice();
+    this.#shows.push(({ draft }) => (choice.view = { name: `${group}${name}`, legend, options, value: value(draft) }));
+    return choice;
+  }
+}

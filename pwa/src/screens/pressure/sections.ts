@@ -1,0 +1,67 @@
+// The foldable groups of inputs below the answer.
+
+import type { Side } from "../../book/answer.ts";
+import { el } from "../../ui/el.ts";
+import { setHidden } from "../../ui/part.ts";
+import { w } from "../../words/index.ts";
+import type { Inputs, Option } from "./inputs.ts";
+
+export function fold(title: string, ...children: readonly Node[]): HTMLDetailsElement {
+  return el("details", { class: "card fold" }, el("summary", {}, title), el("div", { class: "stack" }, ...children));
+}
+
+function fields(...children: readonly Node[]): HTMLElement {
+  return el("div", { class: "fields" }, ...children);
+}
+
+export const setups = (): Option[] => (["tube", "tubeless", "insert"] as const).map((value) => ({ value, label: w(`setup.${value}`) }));
+export const profiles = (): Option[] => (["hooked", "hookless", "unknown"] as const).map((value) => ({ value, label: w(`profile.${value}`) }));
+export const answers = (): Option[] => (["yes", "no", "unknown"] as const).map((value) => ({ value, label: w(`answerTo.${value}`) }));
+const sidewalls = (): Option[] => (["cloth", "glove", "hose"] as const).map((value) => ({ value, label: w(`sidewall.${value}`) }));
+
+export function weatherSection(inputs: Inputs): HTMLElement {
+  return fold(w("part.weather"),
+    el("h3", {}, w("part.set")), fields(inputs.field("set.c"), inputs.field("set.m")),
+    el("h3", {}, w("part.ride")), fields(inputs.field("ride.c"), inputs.field("ride.m")),
+    el("h3", {}, w("part.warmest")), fields(inputs.field("warmest.c")));
+}
+
+export function weightSection(inputs: Inputs): HTMLElement {
+  const weigh = inputs.choice("weigh", w("pick.weigh"), (["share", "scale"] as const).map((value) => ({ value, label: w(`weigh.${value}`) })), (draft) => draft.weigh);
+  const share = fields(inputs.field("share"));
+  const scale = fields(inputs.field("load.front"), inputs.field("load.rear"));
+  inputs.also(({ draft }) => {
+    setHidden(share, draft.weigh !== "share");
+    setHidden(scale, draft.weigh !== "scale");
+  });
+  return fold(w("part.weight"), fields(inputs.field("rider"), inputs.field("bike")), weigh, share, scale);
+}
+
+export function gearSection(inputs: Inputs, name: Node): HTMLElement {
+  return fold(w("part.gear"), name, fields(inputs.field("gaugeError"), inputs.field("pump")));
+}
+
+export function tyreSection(inputs: Inputs): HTMLElement {
+  const same = inputs.choice("rear", w("pick.rear"), (["same", "own"] as const).map((value) => ({ value, label: w(`rear.${value}`) })),
+    (draft) => (draft.rearSame ? "same" : "own"));
+  const rear = wheelInputs(inputs, "rear");
+  inputs.also(({ draft }) => setHidden(rear, draft.rearSame));
+  return fold(w("part.tyres"), wheelInputs(inputs, "front"), same, rear);
+}
+
+function wheelInputs(inputs: Inputs, side: Side): HTMLElement {
+  const pick = (name: string, legend: string, options: readonly Option[]): Node =>
+    inputs.choice(`${side}.${name}`, legend, options, (draft) => draft.picks[`${side}.${name}`] ?? "");
+  const field = (name: string): Node => inputs.field(`${side}.${name}`);
+  const hookless = pick("hookless", w("pick.hookless"), answers()) as HTMLElement;
+  inputs.also(({ draft }) => setHidden(hookless, draft.picks[`${side}.profile`] === "hooked"));
+  return el("section", { class: "stack" },
+    el("h3", {}, w("part.tyreOf", { side: w(`side.${side}`) })),
+    fields(field("label"), field("measured"), field("inner")),
+    pick("setup", w("pick.setup"), setups()),
+    pick("profile", w("pick.profile"), profiles()),
+    hookless,
+    fields(field("tyreMax"), field("rimMax"), field("tyreMin")),
+    pick("sidewall", w("pick.sidewall"), sidewalls()),
+    el("details", {}, el("summary", {}, w("part.table")), fields(field("tableMin"), field("tableMax"), field("tableKpa"), field("bead"))));
+}

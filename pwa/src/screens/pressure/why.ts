@@ -1,0 +1,49 @@
+// The curve of each wheel and where its number comes from.
+
+import type { Side } from "../../book/answer.ts";
+import type { ScreenView } from "../../book/screen_view.ts";
+import { Chart } from "../../ui/chart.ts";
+import { el } from "../../ui/el.ts";
+import { define, Part, setHidden } from "../../ui/part.ts";
+import { w } from "../../words/index.ts";
+
+type Curves = ScreenView["curves"];
+
+interface OneWheel {
+  readonly box: HTMLElement;
+  readonly chart: Chart;
+  readonly rows: HTMLElement;
+}
+
+export class Why extends Part<Curves> {
+  readonly #wheels = new Map<Side, OneWheel>();
+
+  protected override build(): void {
+    this.append(el("div", { class: "columns" }, this.#wheel("front"), this.#wheel("rear")));
+  }
+
+  #wheel(side: Side): HTMLElement {
+    const chart = new Chart();
+    const rows = el("dl", { class: "why" });
+    const box = el("section", { class: "card stack" },
+      el("h2", {}, `${w(`side.${side}`)}: ${w("part.curve")}`), chart,
+      el("details", {}, el("summary", {}, w("part.whyOf", { side: w(`side.${side}`) })),
+        el("div", { class: "stack" }, el("p", { class: "small quiet" }, w("why.atRide")), rows,
+          el("p", { class: "small" }, w("why.model")), el("p", { class: "small" }, w("why.caution")),
+          el("p", { class: "small quiet" }, w("why.sources")))));
+    this.#wheels.set(side, { box, chart, rows });
+    return box;
+  }
+
+  protected override show(view: Curves): void {
+    for (const [side, { box, chart, rows }] of this.#wheels) {
+      const one = view.find((each) => each.side === side);
+      setHidden(box, one === undefined || one.rows.length === 0);
+      setHidden(chart, one?.curve === undefined);
+      if (one?.curve !== undefined) chart.view = one.curve;
+      rows.replaceChildren(...(one?.rows ?? []).map(([name, value]) => el("div", {}, el("dt", {}, name), el("dd", {}, value))));
+    }
+  }
+}
+
+define("rs-why", Why);
