@@ -34,20 +34,20 @@ func fitting(in Input, side Side, label, width unit.Metre, course ride.Course) (
 	if err != nil {
 		return 0, false
 	}
-	top := askAbove
-	if binding, known := lowest(setup.rimMarks(label)); known {
-		c, err := ceilingUnder(binding, in)
-		if err != nil {
-			return 0, false
-		}
-		top = c.at
+	binding, known := lowest(setup.rimMarks(label))
+	if !known {
+		binding.max = askAbove
+	}
+	top, err := ceilingUnder(binding, in)
+	if err != nil {
+		return 0, false
 	}
 	floor := m.floor(in.allMass())
-	if floor > top {
+	if floor > top.at {
 		return 0, false
 	}
 	want := ask(m, course, trial).want
-	return max(want, floor), want <= top
+	return max(want, floor), want <= top.at
 }
 
 // with is the same input with one end changed.

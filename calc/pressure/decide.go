@@ -142,16 +142,38 @@ func (d *decision) advise(side Side) error {
 		figures.Ceiling = &top.at
 	}
 	out.Figures = figures
-	if known && max(a.want, floor) > top.at {
-		d.tellBigger(side)
-	}
 	if known && floor > top.at {
+		d.tellBigger(side)
 		figures.Limited = top.limit
 		d.answer.say(FloorOverLimit, Stop, side, floorText(floor, top, d.answer.Bigger, side))
 		return nil
 	}
-	recommended := d.clamp(side, a.want, floor, top, known)
-	return d.settle(side, recommended, top)
+	// A question comes before every other word: a wheel without a number shows none in its notices either.
+	unread, missing, err := m.setup.unread(d.in)
+	if err != nil {
+		return err
+	}
+	if missing != "" && held(a.want, floor, top, known) > unread.at {
+		out.Figures = nil
+		d.answer.tell(askCodes[missing], Stop, side)
+		return nil
+	}
+	if known && a.want > top.at {
+		d.tellBigger(side)
+	}
+	bandTop := unread.at
+	if known {
+		bandTop = min(bandTop, top.at)
+	}
+	return d.settle(side, d.clamp(side, a.want, floor, top, known), bandTop, top)
+}
+
+// held is a want between floor and ceiling.
+func held(want, floor unit.Pascal, top ceiling, known bool) unit.Pascal {
+	if known {
+		want = min(want, top.at)
+	}
+	return max(want, floor)
 }
 
 // tellBigger looks for a wider tyre that would do.
@@ -179,19 +201,9 @@ func (d *decision) clamp(side Side, want, floor unit.Pascal, top ceiling, known 
 	return want
 }
 
-// settle turns a recommendation into advice, unless it needs a maximum that nobody has read, or cannot be set in advance.
-func (d *decision) settle(side Side, recommended unit.Pascal, top ceiling) error {
+// settle turns a recommendation into advice, unless it cannot be set in advance. The likely band ends at bandTop.
+func (d *decision) settle(side Side, recommended, bandTop unit.Pascal, top ceiling) error {
 	m, out := d.wheels[side], d.answer.Wheel(side)
-	peak, err := hottest(recommended, d.in)
-	if err != nil {
-		return err
-	}
-	missing := m.setup.maxUnknown()
-	if missing != "" && peak > askAbove {
-		out.Figures = nil
-		d.answer.tell(askCodes[missing], Stop, side)
-		return nil
-	}
 	set, err := air.Carry(recommended, d.in.Ride, d.in.Set)
 	if err != nil {
 		return err
@@ -199,13 +211,6 @@ func (d *decision) settle(side Side, recommended unit.Pascal, top ceiling) error
 	if set < minLeft {
 		d.answer.tell(FlatWhereSet, Stop, side)
 		return nil
-	}
-	bandTop := top.at
-	if missing != "" {
-		bandTop = askAbove
-		if top.limit != "" {
-			bandTop = min(bandTop, top.at)
-		}
 	}
 	feel := d.course.Feel(m.Wheel, recommended)
 	out.Advice = &Advice{

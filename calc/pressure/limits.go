@@ -108,19 +108,13 @@ func ceilingUnder(m mark, in Input) (ceiling, error) {
 	return c, nil
 }
 
-// hottest is the highest pressure the tyre will see, over the ride, the setting and the warmest hour.
-func hottest(p unit.Pascal, in Input) (unit.Pascal, error) {
-	states := []air.State{in.Set}
-	if in.Warmest != nil {
-		states = append(states, air.State{Temperature: *in.Warmest, Altitude: in.Ride.Altitude})
+// unread is the ceiling that stands in for a maximum that nobody has read on a hooked rim, and which one is missing ("" when
+// none is; the ceiling is then out of reach). Errors: those of air.Carry.
+func (w WheelSetup) unread(in Input) (c ceiling, missing string, err error) {
+	missing = w.maxUnknown()
+	if missing == "" {
+		return ceiling{at: unit.Pascal(math.Inf(1))}, "", nil
 	}
-	top := p
-	for _, s := range states {
-		q, err := air.Carry(p, in.Ride, s)
-		if err != nil {
-			return 0, err
-		}
-		top = max(top, q)
-	}
-	return top, nil
+	c, err = ceilingUnder(mark{max: askAbove}, in)
+	return c, missing, err
 }
