@@ -19,7 +19,7 @@ func MetaPolicy() string {
 }
 
 const permissions = "geolocation=(self), accelerometer=(self), gyroscope=(self), camera=(self), microphone=(), magnetometer=(), " +
-	"bluetooth=(), usb=(), serial=(), hid=(), midi=(), payment=(), display-capture=(), idle-detection=(), " +
+	"usb=(), serial=(), hid=(), midi=(), payment=(), display-capture=(), idle-detection=(), " +
 	"screen-wake-lock=(), publickey-credentials-get=(), xr-spatial-tracking=()"
 
 var everywhere = map[string]string{
