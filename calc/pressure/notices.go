@@ -1,7 +1,7 @@
 package pressure
 
 import (
-	"fmt"
+	"strconv"
 
 	"rimside/calc/tyre"
 	"rimside/calc/unit"
@@ -107,24 +107,24 @@ var limitWords = map[Limit]string{
 var atLimitCodes = map[moment]Code{atRide: AtLimitRide, atSet: AtLimitSet, atWarmest: AtLimitWarmest}
 
 // bar prints a pressure for a text.
-func bar(p unit.Pascal) string { return fmt.Sprintf("%.2f bar", p.Bar()) }
+func bar(p unit.Pascal) string { return strconv.FormatFloat(p.Bar(), 'f', 2, 64) + " bar" }
 
 func atLimitText(c ceiling) string {
 	switch c.binds {
 	case atSet:
-		return fmt.Sprintf("Held back so that it stays under %s's %s where you set it.", limitWords[c.limit], bar(c.mark))
+		return "Held back so that it stays under " + limitWords[c.limit] + "'s " + bar(c.mark) + " where you set it."
 	case atWarmest:
-		return fmt.Sprintf("Held back so that it stays under %s's %s at the warmest hour.", limitWords[c.limit], bar(c.mark))
+		return "Held back so that it stays under " + limitWords[c.limit] + "'s " + bar(c.mark) + " at the warmest hour."
 	}
-	return fmt.Sprintf("Held at %s's limit of %s.", limitWords[c.limit], bar(c.mark))
+	return "Held at " + limitWords[c.limit] + "'s limit of " + bar(c.mark) + "."
 }
 
 func floorText(floor unit.Pascal, c ceiling, bigger []Bigger, side Side) string {
-	text := fmt.Sprintf("Do not ride this tyre under this load: it needs %s to keep the rim off the ground, but %s allows %s.",
-		bar(floor), limitWords[c.limit], bar(c.at))
+	text := "Do not ride this tyre under this load: it needs " + bar(floor) + " to keep the rim off the ground, but " +
+		limitWords[c.limit] + " allows " + bar(c.at) + "."
 	for _, b := range bigger {
 		if b.Side == side {
-			return text + fmt.Sprintf(" A %.0f mm tyre would do: read its sidewall, check the frame's room.", b.Label.MM())
+			return text + " A " + strconv.FormatFloat(b.Label.MM(), 'f', 0, 64) + " mm tyre would do: read its sidewall, check the frame's room."
 		}
 	}
 	return text

@@ -45,8 +45,9 @@ func (in Input) firmness() float64 {
 	return 1 + firmStep*float64(steps)
 }
 
-// mostlySoft says that no curve describes this day: over half the distance sinks.
-func mostlySoft(course ride.Course) bool { return course.Soft() > 0.5 || !course.Firm() }
+// mostlySoft says that no curve describes this day: over half the distance sinks. The slack keeps an exact half, whose shares
+// rarely add up to the last bit, on one side of the line.
+func mostlySoft(course ride.Course) bool { return course.Soft() > 0.5+1e-9 || !course.Firm() }
 
 // balance keeps the front of a bike with the same tyre at both ends from going far softer than its rear; a scale at both
 // wheels knows better.

@@ -1,8 +1,8 @@
 package pressure
 
 import (
-	"fmt"
 	"math"
+	"strings"
 
 	"rimside/calc/ride"
 	"rimside/calc/tyre"
@@ -22,10 +22,10 @@ func mount(in Input, side Side, width unit.Metre) (mounted, error) {
 	section := tyre.Mounted(setup.Rim.BeadSeat, width)
 	casing, known := tyre.CasingOf(setup.Tyre.Sidewall)
 	if !known {
-		return mounted{}, fmt.Errorf("%w: %s sidewall must be one of %v", ErrInput, side, tyre.Sidewalls())
+		return mounted{}, inputError(string(side), " sidewall must be one of ", strings.Join(tyre.Sidewalls(), ", "))
 	}
 	if hardSquash[setup.Tyre.Setup] == 0 {
-		return mounted{}, fmt.Errorf("%w: %s set-up must be one of %v", ErrInput, side, Setups())
+		return mounted{}, inputError(string(side), " set-up must be one of ", strings.Join(Setups(), ", "))
 	}
 	if test := setup.Tyre.Test; test != nil {
 		casing = casing.Measured(section, *test)

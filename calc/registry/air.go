@@ -29,13 +29,13 @@ func cannot(field string, err error) *Error { return &Error{CodeCannot, field, e
 var airCalculation = calculation{
 	name:     "air",
 	sentence: "What a closed tyre reads elsewhere: another temperature, another altitude.",
-	fields: []Field{
+	table: []Field{
 		num("kpa", "Pressure", "kPa", -101, 2000),
 		place("from", "Read"),
 		place("to", "Wanted"),
 	},
 	example: `{"kpa":200,"from":{"c":20,"m":0},"to":{"c":7,"m":2000}}`,
-	run: func(v values) (any, *Error) {
+	run: func(v values) (fields, *Error) {
 		from, to := stateOf(v.in("from")), stateOf(v.in("to"))
 		p, err := air.Carry(unit.FromKPa(v.num("kpa")), from, to)
 		if err != nil {
@@ -46,10 +46,7 @@ var airCalculation = calculation{
 		if errFrom != nil || errTo != nil {
 			return nil, cannot("from.m", air.ErrAltitude)
 		}
-		return struct {
-			KPa     float64    `json:"kpa"`
-			Ambient [2]float64 `json:"ambient_kpa"`
-		}{p.KPa(), [2]float64{ambientFrom.KPa(), ambientTo.KPa()}}, nil
+		return fields{{"kpa", p.KPa()}, {"ambient_kpa", &pair{ambientFrom.KPa(), ambientTo.KPa()}}}, nil
 	},
 }
 
@@ -67,7 +64,7 @@ func readingOf(v values) air.Reading {
 var leakCalculation = calculation{
 	name:     "leak",
 	sentence: "How fast a tyre loses air, from two readings, and what it will read later.",
-	fields: []Field{
+	table: []Field{
 		reading("first", "First"),
 		reading("second", "Second"),
 		num("days", "Days between the readings", "days", 0.01, 1000),
@@ -75,7 +72,7 @@ var leakCalculation = calculation{
 		place("ahead", "Then"),
 	},
 	example: `{"first":{"kpa":250,"c":20,"m":200},"second":{"kpa":230,"c":15,"m":200},"days":5,"ahead_days":2,"ahead":{"c":8,"m":1100}}`,
-	run: func(v values) (any, *Error) {
+	run: func(v values) (fields, *Error) {
 		second := readingOf(v.in("second"))
 		loss, err := air.LeakPerDay(readingOf(v.in("first")), second, v.num("days"))
 		if err != nil {
@@ -85,9 +82,6 @@ var leakCalculation = calculation{
 		if err != nil {
 			return nil, cannot("ahead", err)
 		}
-		return struct {
-			Loss  float64 `json:"loss_per_day"`
-			Ahead float64 `json:"ahead_kpa"`
-		}{loss, ahead.KPa()}, nil
+		return fields{{"loss_per_day", loss}, {"ahead_kpa", ahead.KPa()}}, nil
 	},
 }

@@ -1,8 +1,6 @@
 package registry
 
 import (
-	"encoding/json"
-	"fmt"
 	"math"
 	"strconv"
 	"strings"
@@ -76,7 +74,7 @@ func fieldNamed(table []Field, name string) (Field, bool) {
 func unknownText(table []Field, name string) string {
 	for _, f := range table {
 		if strings.EqualFold(f.Name, name) {
-			return fmt.Sprintf("Names are case-sensitive: write %q.", f.Name)
+			return "Names are case-sensitive: write " + f.Name + "."
 		}
 	}
 	return "There is no such field here."
@@ -108,13 +106,13 @@ func (f Field) check(path string, value any) (any, *Error) {
 }
 
 func (f Field) checkNumber(path string, value any) (any, *Error) {
-	written, ok := value.(json.Number)
+	written, ok := value.(numeral)
 	if !ok {
 		return nil, &Error{CodeType, path, f.Words + ": a number" + f.inUnit() + "."}
 	}
 	x, err := strconv.ParseFloat(string(written), 64)
 	if err != nil || !(x >= f.Min && x <= f.Max) {
-		return nil, &Error{CodeBounds, path, fmt.Sprintf("%s: from %s to %s%s.", f.Words, short(f.Min), short(f.Max), f.inUnit())}
+		return nil, &Error{CodeBounds, path, f.Words + ": from " + short(f.Min) + " to " + short(f.Max) + f.inUnit() + "."}
 	}
 	if f.Kind == integer && x != math.Trunc(x) {
 		return nil, &Error{CodeType, path, f.Words + ": a whole number."}
@@ -141,7 +139,7 @@ func (f Field) checkList(path string, value any) (any, *Error) {
 		return nil, &Error{CodeType, path, f.Words + ": a list."}
 	}
 	if n := float64(len(raw)); n < f.Min || n > f.Max {
-		return nil, &Error{CodeBounds, path, fmt.Sprintf("%s: from %s to %s items.", f.Words, short(f.Min), short(f.Max))}
+		return nil, &Error{CodeBounds, path, f.Words + ": from " + short(f.Min) + " to " + short(f.Max) + " items."}
 	}
 	out := make([]values, len(raw))
 	for i, item := range raw {

@@ -1,7 +1,5 @@
 package registry
 
-import "encoding/json"
-
 // Codes of an Error. Each comes with a message fit to show a person.
 const (
 	CodeUnknown   = "unknown_calculation"
@@ -28,18 +26,14 @@ func (e *Error) Error() string {
 	return e.Field + ": " + e.Message
 }
 
-// errorBody is the one JSON shape of every error.
-type errorBody struct {
-	Code    string `json:"code"`
-	Field   string `json:"field"`
-	Message string `json:"message"`
-}
-
 // JSON is the error as it is sent: {"error":{"code","field","message"}}.
 func (e *Error) JSON() []byte {
-	raw, err := json.Marshal(map[string]errorBody{"error": {e.Code, e.Field, e.Message}})
-	if err != nil { // three strings always encode
-		panic(err)
-	}
-	return raw
+	out, _ := encode(fields{{"error", fields{{"code", e.Code}, {"field", e.Field}, {"message", e.Message}}}})
+	return out
+}
+
+// PanicJSON is how a caught panic is told, in the same shape with its details beside it.
+func PanicJSON(message, details string) []byte {
+	out, _ := encode(fields{{"error", fields{{"code", "panic"}, {"field", ""}, {"message", message}, {"details", details}}}})
+	return out
 }

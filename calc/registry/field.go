@@ -26,10 +26,7 @@ type Field struct {
 }
 
 // Usual is one row of what may be assumed: up to this printed width in mm, this value.
-type Usual struct {
-	UpTo  float64 `json:"up_to"`
-	Value float64 `json:"value"`
-}
+type Usual struct{ UpTo, Value float64 }
 
 func num(name, words, unit string, lo, hi float64) Field {
 	return Field{Name: name, Kind: number, Words: words, Unit: unit, Min: lo, Max: hi}
@@ -41,8 +38,8 @@ func oneOf(name, words string, choices []string) Field {
 
 func yesNo(name, words string) Field { return Field{Name: name, Kind: boolean, Words: words} }
 
-func group(name, words string, fields ...Field) Field {
-	return Field{Name: name, Kind: object, Words: words, Fields: fields}
+func group(name, words string, table ...Field) Field {
+	return Field{Name: name, Kind: object, Words: words, Fields: table}
 }
 
 // optional is the same field, allowed to be missing.
@@ -51,30 +48,12 @@ func (f Field) optional() Field {
 	return f
 }
 
-// described is a Field as the description publishes it: a flat list with dotted paths, "*" for the items of a list.
-type described struct {
-	Path     string   `json:"path"`
-	Type     kind     `json:"type"`
-	Words    string   `json:"words"`
-	Unit     string   `json:"unit,omitempty"`
-	Min      *float64 `json:"min,omitempty"`
-	Max      *float64 `json:"max,omitempty"`
-	Required bool     `json:"required"`
-	Choices  []string `json:"choices,omitempty"`
-	Usual    []Usual  `json:"usual,omitempty"`
-}
-
-// describe flattens a table.
-func describe(prefix string, fields []Field) []described {
-	var out []described
-	for _, f := range fields {
+// describe flattens a table as the description publishes it: dotted paths, "*" for the items of a list.
+func describe(prefix string, table []Field) []any {
+	var out []any
+	for _, f := range table {
 		path := prefix + f.Name
-		d := described{Path: path, Type: f.Kind, Words: f.Words, Unit: f.Unit, Required: !f.Optional, Choices: f.Choices, Usual: f.Usual}
-		if f.Kind == number || f.Kind == integer || f.Kind == list {
-			lo, hi := f.Min, f.Max
-			d.Min, d.Max = &lo, &hi
-		}
-		out = append(out, d)
+		out = append(out, f.described(path))
 		below := path + "."
 		if f.Kind == list {
 			below = path + ".*."
@@ -82,4 +61,29 @@ func describe(prefix string, fields []Field) []described {
 		out = append(out, describe(below, f.Fields)...)
 	}
 	return out
+}
+
+func (f Field) described(path string) fields {
+	d := fields{{"path", path}, {"type", string(f.Kind)}, {"words", f.Words}, {"required", !f.Optional}}
+	if f.Unit != "" {
+		d = append(d, field{"unit", f.Unit})
+	}
+	if f.Kind == number || f.Kind == integer || f.Kind == list {
+		d = append(d, field{"min", f.Min}, field{"max", f.Max})
+	}
+	if len(f.Choices) > 0 {
+		choices := make([]any, len(f.Choices))
+		for i, c := range f.Choices {
+			choices[i] = c
+		}
+		d = append(d, field{"choices", choices})
+	}
+	if len(f.Usual) > 0 {
+		usual := make([]any, len(f.Usual))
+		for i, u := range f.Usual {
+			usual[i] = fields{{"up_to", u.UpTo}, {"value", u.Value}}
+		}
+		d = append(d, field{"usual", usual})
+	}
+	return d
 }

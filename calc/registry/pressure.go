@@ -10,7 +10,7 @@ import (
 var pressureCalculation = calculation{
 	name:     "pressure",
 	sentence: "What each tyre should hold today, and what to do to it now.",
-	fields: []Field{
+	table: []Field{
 		num("rider_kg", "Rider's weight, dressed to ride", "kg", 15, 250),
 		num("bike_kg", "Bike's weight with bottles and bags", "kg", 3, 150),
 		num("front_share", "Front wheel's share of the weight", "", 0.2, 0.8).optional(),
@@ -89,7 +89,7 @@ var groundField = Field{Name: "ground", Kind: list, Words: "Today's ground", Min
 	yesNo("washboard", "Washboard").optional(),
 }}
 
-func runPressure(v values) (any, *Error) {
+func runPressure(v values) (fields, *Error) {
 	if fault := checkTogether(v); fault != nil {
 		return nil, fault
 	}

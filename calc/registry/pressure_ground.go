@@ -1,7 +1,7 @@
 package registry
 
 import (
-	"fmt"
+	"strconv"
 
 	"rimside/calc/road"
 	"rimside/calc/unit"
@@ -12,7 +12,7 @@ func groundOf(items []values) ([]road.Stretch, *Error) {
 	var total float64
 	out := make([]road.Stretch, len(items))
 	for i, v := range items {
-		stretch, fault := stretchOf(fmt.Sprintf("ground.%d", i), v)
+		stretch, fault := stretchOf("ground."+strconv.Itoa(i), v)
 		if fault != nil {
 			return nil, fault
 		}

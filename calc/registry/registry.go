@@ -1,13 +1,11 @@
 package registry
 
-import "encoding/json"
-
 // calculation is one entry: what it is called, what it does, its table and an example, and the function.
 type calculation struct {
 	name, sentence string
-	fields         []Field
+	table          []Field
 	example        string
-	run            func(values) (any, *Error)
+	run            func(values) (fields, *Error)
 }
 
 // all lists the calculations in the order they are published.
@@ -44,7 +42,7 @@ func Call(name string, body []byte) ([]byte, error) {
 }
 
 func (c calculation) call(body []byte) ([]byte, error) {
-	given, fault := decode(body, c.fields)
+	given, fault := decode(body, c.table)
 	if fault != nil {
 		return nil, fault
 	}
@@ -52,30 +50,21 @@ func (c calculation) call(body []byte) ([]byte, error) {
 	if fault != nil {
 		return nil, fault
 	}
-	raw, err := json.Marshal(answer)
-	if err != nil { // an infinity or NaN in an answer: never shown as a number
+	out, ok := encode(answer)
+	if !ok { // an infinity or NaN in an answer: never shown as a number
 		return nil, &Error{CodeCannot, "", "These values cannot be computed."}
 	}
-	return raw, nil
-}
-
-// publication is one calculation as the description shows it.
-type publication struct {
-	Name     string          `json:"name"`
-	Sentence string          `json:"sentence"`
-	Fields   []described     `json:"fields"`
-	Example  json.RawMessage `json:"example"`
+	return out, nil
 }
 
 // Describe is the JSON list of all calculations: name, sentence, flat field list and example.
 func Describe() []byte {
-	list := make([]publication, len(all))
+	list := make([]any, len(all))
 	for i, c := range all {
-		list[i] = publication{c.name, c.sentence, describe("", c.fields), json.RawMessage(c.example)}
+		list[i] = fields{
+			{"name", c.name}, {"sentence", c.sentence}, {"fields", describe("", c.table)}, {"example", raw(c.example)},
+		}
 	}
-	raw, err := json.Marshal(list)
-	if err != nil { // only a malformed example of our own could do this; a test keeps them well-formed
-		panic(err)
-	}
-	return raw
+	out, _ := encode(list)
+	return out
 }

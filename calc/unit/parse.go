@@ -2,7 +2,6 @@ package unit
 
 import (
 	"errors"
-	"fmt"
 	"strconv"
 	"strings"
 )
@@ -96,7 +95,7 @@ func Parse(text string, dim Dimension, fallback string) (float64, error) {
 	}
 	u, ok := find(dim, name)
 	if !ok {
-		return 0, fmt.Errorf("%w: %q", ErrUnit, name)
+		return 0, ErrUnit
 	}
 	return (value + u.offset) * u.scale, nil
 }

@@ -1,10 +1,8 @@
 package main
 
 import (
-	"encoding/json"
 	"errors"
-	"fmt"
-	"runtime/debug"
+	"runtime"
 
 	"rimside/calc/registry"
 )
@@ -14,7 +12,7 @@ import (
 func call(name string, body []byte, run func(string, []byte) ([]byte, error)) (status int, answer []byte) {
 	defer func() {
 		if caught := recover(); caught != nil {
-			status, answer = 500, panicked(caught, debug.Stack())
+			status, answer = 500, panicked(caught, stack())
 		}
 	}()
 	answer, err := run(name, body)
@@ -30,12 +28,19 @@ func call(name string, body []byte, run func(string, []byte) ([]byte, error)) (s
 	return 422, fault.JSON()
 }
 
+// stack is where the panic happened. (Package runtime/debug would bring all of fmt into the browser's download.)
+func stack() []byte {
+	text := make([]byte, 8<<10)
+	return text[:runtime.Stack(text, false)]
+}
+
 func panicked(caught any, stack []byte) []byte {
-	raw, err := json.Marshal(map[string]map[string]string{"error": {
-		"code": "panic", "field": "", "message": fmt.Sprint(caught), "details": string(stack),
-	}})
-	if err != nil { // four strings always encode
-		return []byte(`{"error":{"code":"panic","field":"","message":"","details":""}}`)
+	message := "a fault in the calculation"
+	switch c := caught.(type) {
+	case error:
+		message = c.Error()
+	case string:
+		message = c
 	}
-	return raw
+	return registry.PanicJSON(message, string(stack))
 }

@@ -2,7 +2,5 @@
 
 package main
 
-import "fmt"
-
 // Built for anything but a browser, there is nothing to hang functions on.
-func main() { fmt.Println("Build this with GOOS=js GOARCH=wasm: go generate ./... does.") }
+func main() { println("Build this with GOOS=js GOARCH=wasm: go generate ./... does.") }
