@@ -1,6 +1,7 @@
 // What a person has typed and chosen on the Pressure screen, kept as typed: also what is wrong or half done.
 
 import { isObject } from "./answer.ts";
+import { type PressureUnit, pressureUnits } from "./quantity.ts";
 
 export interface StretchDraft {
   readonly id: string;
@@ -14,6 +15,7 @@ export interface StretchDraft {
 export interface PressureDraft {
   readonly started: boolean; // the first-run screen is done
   readonly demo: boolean;
+  readonly unit: PressureUnit; // in which bare pressures are typed
   readonly bike: string;
   readonly texts: Readonly<Record<string, string>>;
   readonly picks: Readonly<Record<string, string>>;
@@ -26,7 +28,7 @@ export interface PressureDraft {
 }
 
 export const emptyDraft: PressureDraft = {
-  started: false, demo: false, bike: "", texts: {}, picks: {},
+  started: false, demo: false, unit: "bar", bike: "", texts: {}, picks: {},
   ground: [{ id: "first", kind: "patched", km: "", kmh: "", gd0: "", washboard: false }],
   rearSame: true, weigh: "share", firmness: 0, wet: false, weatherAt: 0,
 };
@@ -38,6 +40,7 @@ export function readDraft(stored: unknown): PressureDraft {
   return {
     started: stored["started"] === true,
     demo: stored["demo"] === true,
+    unit: pressureUnits.find((unit) => unit === stored["unit"]) ?? "bar",
     bike: text(stored["bike"]),
     texts: strings(stored["texts"]),
     picks: strings(stored["picks"]),

@@ -69,7 +69,8 @@ export function inUnit(si: number, dimension: Dimension, name: string): number {
   return unit === undefined ? si : si / unit.scale - (unit.offset ?? 0);
 }
 
-export type PressureUnit = "bar" | "psi" | "kpa";
+export const pressureUnits = ["bar", "psi", "kpa"] as const;
+export type PressureUnit = (typeof pressureUnits)[number];
 
 const decimals: Readonly<Record<PressureUnit, number>> = { bar: 2, psi: 1, kpa: 0 };
 

@@ -62,7 +62,7 @@ function wheelOf(side: Side, facts: Facts, notices: readonly NoticeView[], scene
   const faults = faultsOf(side, draft, reading.faults);
   const inner = faults.find((id) => id.endsWith(".inner"));
   const missing = faults.filter((id) => reading.faults.get(id)?.why === "missing");
-  const blank = { side, title: w(`side.${side}`), number: "", unit: w(`unit.${facts.unit}`), act: "", strokes: "", facts: [], old: "" };
+  const blank = { side, title: w(`side.${side}`), number: "", unit: w(`unit.${facts.unit}`), act: "", strokes: "", good: undefined, facts: [], old: "" };
   // An edge or width that decides whether the tyre may be mounted at all blanks the number: it is not merely old.
   if (inner !== undefined && reading.faults.get(inner)?.why === "measure") {
     return { ...blank, stops: [w("wheel.measureInner")], wanting: "inner" };

@@ -13,6 +13,7 @@ export interface WheelView {
   readonly unit: string;
   readonly act: string;
   readonly strokes: string;
+  readonly good: readonly [label: string, range: string] | undefined;
   readonly facts: readonly string[]; // below the number
   readonly stops: readonly string[];
   readonly wanting: "" | "tyreMax" | "rimMax" | "inner"; // a field that would end the stop
@@ -49,11 +50,11 @@ export function wheelView(side: Side, answer: PressureAnswer, notices: readonly 
   if (wheel.gauge_kpa === null || wheel.recommended_kpa === null) {
     const wanting = stops.some((each) => each.code === "ask_max_rim") ? "rimMax"
       : stops.some((each) => each.code.startsWith("ask_max")) ? "tyreMax" : "";
-    return { ...base, number: "", act: "", strokes: "", facts: widthFact(wheel), stops: stops.map((each) => each.text), wanting };
+    return { ...base, number: "", act: "", strokes: "", good: undefined, facts: widthFact(wheel), stops: stops.map((each) => each.text), wanting };
   }
   return {
     ...base, number: showKpa(wheel.gauge_kpa, scene.unit, roundingOf(wheel)), ...deed(wheel, scene),
-    facts: facts(wheel, scene, reading), stops: [], wanting: "",
+    good: goodRange(wheel, scene), facts: facts(wheel, scene, reading), stops: [], wanting: "",
   };
 }
 
@@ -69,22 +70,22 @@ function deed(wheel: WheelAnswer, scene: Scene): { act: string; strokes: string 
 
 function facts(wheel: WheelAnswer, scene: Scene, reading: number | undefined): readonly string[] {
   const unit = w(`unit.${scene.unit}`);
-  const out = [goodFact(wheel, scene)];
-  if (reading !== undefined) out.unshift(w("act.read", { p: showKpa(reading, scene.unit) }));
+  const out: string[] = [];
+  if (reading !== undefined) out.push(w("act.read", { p: showKpa(reading, scene.unit) }));
   if (wheel.at_ride_kpa !== null && wheel.gauge_kpa !== null && Math.abs(wheel.at_ride_kpa - wheel.gauge_kpa) >= 2) {
     out.push(w("wheel.atRide", { p: showKpa(wheel.at_ride_kpa, scene.unit, roundingOf(wheel)), unit }));
   }
-  return [...out, ...widthFact(wheel)].filter((each) => each !== "");
+  return [...out, ...widthFact(wheel)];
 }
 
 // The good range is shown where it may be used: between floor and ceiling.
-function goodFact(wheel: WheelAnswer, scene: Scene): string {
-  if (wheel.good_kpa === null) return "";
+function goodRange(wheel: WheelAnswer, scene: Scene): readonly [string, string] | undefined {
+  if (wheel.good_kpa === null) return undefined;
   const low = Math.max(wheel.good_kpa[0], wheel.floor_kpa ?? 0);
   const high = Math.min(wheel.good_kpa[1], wheel.ceiling_kpa ?? Infinity);
-  if (low >= high) return w("wheel.goodNone");
+  if (low >= high) return [w("wheel.good"), w("wheel.goodNone")];
   const show = (kpa: number): string => coarseKpa(onGauge(kpa, wheel, scene), scene.unit);
-  return w("wheel.good", { low: show(low), high: show(high) });
+  return [w("wheel.good"), w("wheel.goodOf", { low: show(low), high: show(high) })];
 }
 
 function widthFact(wheel: WheelAnswer): readonly string[] {

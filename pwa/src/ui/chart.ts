@@ -50,24 +50,28 @@ interface Scale {
   readonly y: (watts: number) => number;
 }
 
-// scaleOf fits the width to the curve and the height to three times its least loss, so that the flat part looks flat.
+const total = (p: ChartPoint): number => p.casing + p.rough;
+
+// scaleOf draws what a pressure costs above the least: the flat part lies on the axis, and a loss beyond reason is cut off.
 function scaleOf(points: readonly ChartPoint[]): Scale {
   const first = points[0]?.x ?? 0;
   const last = points.at(-1)?.x ?? 1;
-  const totals = points.map((p) => p.casing + p.rough);
-  const least = Math.min(...totals);
-  const most = Math.min(Math.max(...totals), least * 3);
+  const most = Math.min(Math.max(4, ...points.map(total).map((watts) => watts - leastOf(points))), 20);
   return {
     x: (value) => 4 + ((value - first) / (last - first)) * (wide - 8),
-    y: (watts) => Math.max(top, base - (watts / (most * 1.08)) * (base - top)),
+    y: (watts) => Math.max(top, base - 4 - (watts / (most * 1.08)) * (base - 4 - top)),
   };
+}
+
+function leastOf(points: readonly ChartPoint[]): number {
+  return Math.min(...points.map(total));
 }
 
 function draw(view: ChartView): SVGSVGElement {
   const { x, y } = scaleOf(view.points);
   const within = (value: number): number => Math.min(wide - 4, Math.max(4, x(value)));
-  const line = (of: (p: ChartPoint) => number): string =>
-    view.points.map((p, i) => `${i === 0 ? "M" : "L"}${x(p.x).toFixed(1)} ${y(of(p)).toFixed(1)}`).join("");
+  const least = leastOf(view.points);
+  const line = view.points.map((p, i) => `${i === 0 ? "M" : "L"}${x(p.x).toFixed(1)} ${y(total(p) - least).toFixed(1)}`).join("");
   const band = (from: number, to: number, attrs: Record<string, string>): SVGElement | false =>
     to - from > 0.5 && svg("rect", { x: from, y: top, width: to - from, height: base - top, ...attrs });
   const picture = svg("svg", { viewBox: `0 0 ${wide} ${tall}`, role: "img", "aria-label": view.title });
@@ -82,9 +86,9 @@ function draw(view: ChartView): SVGSVGElement {
   const hard = view.high === undefined ? wide - 4 : within(view.high);
   add(band(4, soft, { class: "hatch" }));
   add(band(hard, wide - 4, { class: "hatch" }));
-  add(svg("path", { d: line((p) => p.casing), class: "casing" }));
-  add(svg("path", { d: line((p) => p.rough), class: "rough" }));
-  add(svg("path", { d: line((p) => p.casing + p.rough), class: "total" }));
+  add(svg("path", { d: `M4 ${y(1)}H${wide - 4}`, class: "watt" }));
+  add(label(wide - 4, y(1) - 4, w("chart.oneWatt"), "end", "faint"));
+  add(svg("path", { d: line, class: "total" }));
   add(svg("path", { d: `M4 ${base}H${wide - 4}`, class: "axis" }));
   if (soft > 50) add(label(4, base + 16, w("chart.soft"), "start"));
   if (hard < wide - 70) add(label(wide - 4, base + 16, w("chart.limit"), "end"));
@@ -103,7 +107,7 @@ function draw(view: ChartView): SVGSVGElement {
 // dot marks the recommendation on the curve.
 function dot(mark: { x: number; label: string }, points: readonly ChartPoint[], x: Scale["x"], y: Scale["y"]): SVGElement {
   const near = points.reduce((best, p) => (Math.abs(p.x - mark.x) < Math.abs(best.x - mark.x) ? p : best), points[0] ?? { x: 0, casing: 0, rough: 0 });
-  const at = { x: x(mark.x), y: y(near.casing + near.rough) };
+  const at = { x: x(mark.x), y: y(total(near) - leastOf(points)) };
   return svg("g", {}, svg("circle", { cx: at.x, cy: at.y, r: 7, class: "dot" }), label(at.x, Math.max(top + 28, at.y - 14), mark.label, "middle", "mark"));
 }
 
@@ -124,7 +128,7 @@ function twin(view: ChartView): HTMLElement {
   return el("table", {}, el("caption", { class: "unseen" }, view.title),
     el("thead", {}, el("tr", {}, ...head.map((text) => el("th", { scope: "col" }, text)))),
     el("tbody", {}, ...rows.map((p) => el("tr", {}, el("th", { scope: "row" }, view.write(p.x)),
-      ...[p.casing + p.rough, p.casing, p.rough].map((x) => el("td", {}, view.watts(x)))))));
+      ...[total(p) - leastOf(view.points), p.casing, p.rough].map((x) => el("td", {}, view.watts(x)))))));
 }
 
 define("rs-chart", Chart);

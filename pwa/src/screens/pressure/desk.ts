@@ -56,7 +56,8 @@ export class Desk {
       this.#kept = kept.kept;
       this.#tables = kept.tables;
     }
-    this.#draft = stored === undefined ? await this.#firstDraft() : readDraft(stored);
+    // The unit may have been changed in Settings, or in another tab, since this was typed.
+    this.#draft = restated(stored === undefined ? await this.#firstDraft() : readDraft(stored), this.#unit);
     this.#show();
     try {
       this.#tables = readTables(await calc.describe());
@@ -94,7 +95,7 @@ export class Desk {
     on(groundUndone, () => this.#undone());
     const editing = (): boolean => document.hasFocus() && this.#host.contains(document.activeElement) && document.activeElement instanceof HTMLInputElement;
     closed.addEventListener("abort", drafts.follow(draftName, (value) => {
-      this.#draft = readDraft(value);
+      this.#draft = restated(readDraft(value), this.#unit);
       this.#refresh();
     }, editing));
     closed.addEventListener("abort", () => clearTimeout(this.#undoTimer));
@@ -193,9 +194,8 @@ export class Desk {
 
   #switchUnit(unit: Ctx["settings"]["units"]): void {
     if (unit === this.#unit) return;
-    const texts = restated(this.#draft.texts, this.#unit, unit);
     this.#unit = unit;
-    this.#change({ texts });
+    this.#change(restated(this.#draft, unit));
   }
 
   #read(): Reading {

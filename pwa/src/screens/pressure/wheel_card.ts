@@ -12,7 +12,10 @@ export class WheelCard extends Part<WheelView> {
   readonly #title = el("h2");
   readonly #number = el("span", { class: "number" });
   readonly #struck = el("s", { class: "number" });
-  readonly #unit = el("span", { class: "unit" });
+  readonly #unit = el("span");
+  readonly #good = el("span");
+  readonly #range = el("span");
+  readonly #side = el("p", { class: "small quiet" }, this.#good, " ", this.#range);
   readonly #old = el("p", { class: "oldness" });
   readonly #act = el("p", { class: "deed" });
   readonly #strokes = el("p", { class: "quiet" });
@@ -20,11 +23,12 @@ export class WheelCard extends Part<WheelView> {
   readonly #none = el("p", { class: "none" });
   readonly #stop = el("p", { class: "notice stop" });
   readonly #enter = el("button", { type: "button", class: "button" });
-  readonly #line = el("p", { class: "reads" }, this.#number, this.#struck, " ", this.#unit);
+  readonly #line = el("p", { class: "reads" }, this.#number, this.#struck, " ",
+    el("span", { class: "unit" }, this.#unit, " ", el("span", { class: "small" }, w("wheel.gauge"))));
 
   protected override build(): void {
     this.#enter.addEventListener("click", () => this.act(wanted, this.view?.wanting ?? ""));
-    this.append(el("section", { class: "card" }, this.#title, el("div", { class: "says" },
+    this.append(el("section", { class: "card" }, el("div", {}, this.#title, this.#side), el("div", { class: "says" },
       this.#line, this.#old, this.#act, this.#strokes, this.#none, this.#stop, this.#enter, this.#facts)));
   }
 
@@ -36,7 +40,10 @@ export class WheelCard extends Part<WheelView> {
     setText(this.#struck, view.number);
     setHidden(this.#number, old);
     setHidden(this.#struck, !old);
-    setText(this.#unit, `${view.unit} ${w("wheel.gauge")}`);
+    setText(this.#unit, view.unit);
+    setText(this.#good, view.good?.[0] ?? "");
+    setText(this.#range, view.good?.[1] ?? "");
+    setHidden(this.#side, view.good === undefined || old);
     setHidden(this.#line, !has);
     setText(this.#old, old ? w("wheel.oldWhy", { reason: view.old }) : "");
     setHidden(this.#old, !has || !old);
