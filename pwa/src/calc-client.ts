@@ -110,7 +110,7 @@ export class CalcClient implements Calc {
 
   #settle(question: Question, answer: Answer): void {
     this.#asked = undefined;
-    if (answer.status === 500) this.#options.onTrouble(answer.body);
+    if (answer.status === 500) this.#options.onTrouble(panicDetails(answer.body));
     // An answer that a newer question has overtaken is stale: nobody wants to see it flash by.
     const stale = question.replaceable && this.#waiting.some((each) => each.replaceable && each.name === question.name);
     question.resolve(stale ? undefined : answer);
@@ -196,4 +196,15 @@ export class CalcClient implements Calc {
     this.state = { where, reason };
     this.#options.onState(this.state);
   }
+}
+
+// panicDetails takes what a panic says of itself out of the error body.
+export function panicDetails(body: string): string {
+  try {
+    const { error } = JSON.parse(body) as { error?: { message?: unknown; details?: unknown } };
+    if (typeof error?.message === "string") return `${error.message}\n${String(error.details ?? "")}`;
+  } catch {
+    // then the body as it is
+  }
+  return body;
 }

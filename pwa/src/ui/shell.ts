@@ -35,14 +35,15 @@ export class Shell extends Part<ShellView> {
   readonly #heading = el("h1", { tabindex: -1 });
   readonly #gear = el("a", { class: "gear", href: "#/settings", "aria-label": w("place.settings") }, icon("settings"));
   readonly #head = el("div", { class: "head" });
-  readonly #main = el("main");
+  readonly #stage = el("div");
 
   protected override build(): void {
     this.append(
       el("div", { class: "foot" }, this.#offer, this.#bar),
       el("div", { class: "page" },
         el("header", {}, this.#heading, this.#gear, this.#head),
-        this.#hint, this.#outage, this.#main, this.#status),
+        el("main", {}, this.#hint, this.#outage, this.#stage),
+        el("footer", {}, this.#status)),
       this.voice.node, this.trouble);
   }
 
@@ -52,7 +53,7 @@ export class Shell extends Part<ShellView> {
     setAttr(this.#gear, "aria-current", view.place === "settings" ? "page" : null);
     this.#bar.view = { current: view.place };
     this.#offer.view = { ready: view.update };
-    this.#hint.view = { wanted: view.installHint };
+    this.#hint.view = { wanted: view.installHint && view.place !== "settings" }; // Settings tells it in full
     const saves = view.save === "saved" || view.save === "saving";
     this.#outage.view = { calc: view.calc, saves };
     this.#status.view = { save: view.save, sums: view.calc.where !== "none" };
@@ -63,7 +64,7 @@ export class Shell extends Part<ShellView> {
     const head = el("div");
     const host = el("div");
     this.#head.replaceChildren(head);
-    this.#main.replaceChildren(host);
+    this.#stage.replaceChildren(host);
     return { head, host };
   }
 

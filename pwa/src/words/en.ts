@@ -4,7 +4,6 @@
 import { pressureWords } from "./en.pressure.ts";
 
 export const en = {
-  "app.name": "Rimside",
   "app.titled": "{screen} · Rimside",
 
   // family: place.
@@ -91,6 +90,7 @@ export const en = {
   "version.number": "This is version {version}.",
   "version.recover": "App broken or stuck on an old version? Repair it",
 
+  // family: cautions.
   "cautions.title": "Cautions",
   "cautions.intro": "What is printed on the part and the maker’s manual come before this app. So do local rules and a qualified mechanic.",
   "cautions.seating.title": "Seating a bead",

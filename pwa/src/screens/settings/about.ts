@@ -17,5 +17,5 @@ export function versionCard(): HTMLElement {
     el("h2", {}, w("version.title")),
     el("p", {}, w("version.number", { version })),
     // Leaves the app: the repair page works without it.
-    el("p", {}, el("a", { href: "recover" }, w("version.recover"))));
+    el("p", {}, el("a", { class: "button quiet", href: "recover" }, w("version.recover"))));
 }

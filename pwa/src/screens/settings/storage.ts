@@ -34,7 +34,7 @@ export class StorageCard extends Part<StorageView> {
     setHidden(this.#refused, !view.refused);
     setHidden(this.#ask, view.kept !== "evictable");
     const room = view.space;
-    setText(this.#used, room === undefined ? "" : w("storage.used", { used: fixed(room.usedMB, 1), quota: fixed(room.quotaMB, 0) }));
+    setText(this.#used, room === undefined ? "" : w("storage.used", { used: fixed(room.usedMB, 1), quota: fixed(room.quotaMB / 1000, 1) }));
   }
 
   async #look(ask: boolean): Promise<void> {

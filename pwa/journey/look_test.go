@@ -1,0 +1,78 @@
+package journey
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+
+	"github.com/chromedp/chromedp"
+)
+
+// schemes are the two looks that a phone may ask for.
+var schemes = []string{"light", "dark"}
+
+// EachLook does something on every screen size, by day and by night, and leaves a phone by day.
+func (p *Page) EachLook(look func(size Size, scheme string)) {
+	p.t.Helper()
+	for _, size := range Sizes {
+		for _, scheme := range schemes {
+			p.Resize(size)
+			p.Media("prefers-color-scheme", scheme)
+			look(size, scheme)
+		}
+	}
+	p.Resize(Phone)
+	p.Media("prefers-color-scheme", "light")
+}
+
+// Shot keeps pictures of the page on every screen size, by day and by night, in the folder RIMSIDE_SHOTS.
+func (p *Page) Shot(name string) {
+	p.t.Helper()
+	if os.Getenv("RIMSIDE_SHOTS") == "" {
+		return
+	}
+	p.EachLook(func(size Size, scheme string) {
+		p.t.Helper()
+		p.ShotNow(strings.Join([]string{name, size.Name, scheme}, "-"))
+	})
+}
+
+// ShotNow keeps one picture of the page as it is.
+func (p *Page) ShotNow(name string) {
+	p.t.Helper()
+	folder := os.Getenv("RIMSIDE_SHOTS")
+	if folder == "" {
+		return
+	}
+	picture, err := chromedp.Run(p.ctx, chromedp.CaptureScreenshot())
+	if err == nil {
+		err = os.MkdirAll(folder, 0o755)
+	}
+	if err == nil {
+		err = os.WriteFile(filepath.Join(folder, name+".png"), picture, 0o644)
+	}
+	if err != nil {
+		p.t.Fatal(err)
+	}
+}
+
+// axeRun gives one line for each thing that breaks a rule.
+const axeRun = `axe.run(document, {runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]})
+	.then((found) => found.violations.flatMap((rule) => rule.nodes.map((node) =>
+		rule.id + ": " + rule.help + " | " + node.target.join(" ") + " | " + node.failureSummary)))`
+
+// Axe checks the page as it is against the accessibility rules.
+func (p *Page) Axe() {
+	p.t.Helper()
+	path := filepath.Join(moduleRoot(p.t), "pwa", "node_modules", "axe-core", "axe.min.js")
+	source, err := os.ReadFile(path)
+	if err != nil {
+		missing(p.t, "axe-core is not installed: run npm ci in pwa (%v)", err)
+	}
+	if !Eval[bool](p, "'axe' in globalThis") {
+		Eval[bool](p, string(source)+"; true")
+	}
+	for _, line := range Eval[[]string](p, axeRun) {
+		p.t.Errorf("accessibility at %s: %s", Eval[string](p, "location.hash"), line)
+	}
+}
