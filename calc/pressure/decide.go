@@ -44,6 +44,9 @@ func Decide(in Input) (Answer, error) {
 			return Answer{}, err
 		}
 	}
+	if err := d.answer.finite(); err != nil {
+		return Answer{}, err
+	}
 	return d.answer, nil
 }
 
