@@ -1,11 +1,12 @@
 package pressure
 
 import (
-	"fmt"
 	"math"
 
 	"rimside/calc/unit"
 )
+
+var errTogether = inputError("these values together lie outside what can be computed")
 
 // finite refuses an answer in which a number was lost on the way: values that pass the checks one by one can still be absurd
 // together, and nobody may be shown a NaN. Error: ErrInput.
@@ -13,13 +14,13 @@ func (a Answer) finite() error {
 	for _, side := range Sides {
 		for _, x := range a.Wheel(side).numbers() {
 			if math.IsNaN(x) || math.IsInf(x, 0) {
-				return fmt.Errorf("%w: these values together lie outside what can be computed", ErrInput)
+				return errTogether
 			}
 		}
 	}
 	for _, b := range a.Bigger {
 		if p := float64(b.Recommended); math.IsNaN(p) || math.IsInf(p, 0) {
-			return fmt.Errorf("%w: these values together lie outside what can be computed", ErrInput)
+			return errTogether
 		}
 	}
 	return nil
