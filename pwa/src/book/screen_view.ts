@@ -21,7 +21,7 @@ export interface ScreenView {
   readonly notices: readonly NoticeView[];
   readonly assumed: string;
   readonly firm: string;
-  readonly curves: readonly { readonly side: Side; readonly curve: CurveView | undefined; readonly rows: readonly Row[] }[];
+  readonly curves: readonly { readonly side: Side; readonly curve: CurveView | undefined; readonly rows: readonly Row[]; readonly remark: string }[];
   readonly spoken: string; // for those who listen
 }
 
@@ -43,12 +43,19 @@ export function screenView(facts: Facts): ScreenView {
   const wheels = sides.map((side) => wheelOf(side, facts, notices, scene, question));
   return {
     heading: draft.bike || w("head.bike"), headline: headline(draft, question), stale: stale(draft, facts.now), wheels,
-    notices: notices.filter((each) => each.severity !== "stop"),
+    notices: notices.filter((each) => each.severity !== "stop" && each.code !== underWhy),
     assumed: reading.assumed.length === 0 ? "" : w("assumed.list", { what: reading.assumed.map((each) => w(`assumed.${each}`)).join(", ") }),
     firm: firmness(draft),
-    curves: kept === undefined ? [] : sides.map((side) => ({ side, curve: curveView(side, kept.answer[side], scene), rows: whyRows(kept.answer[side], unit) })),
+    curves: kept === undefined ? [] : sides.map((side) => ({ side, curve: curveView(side, kept.answer[side], scene), rows: whyRows(kept.answer[side], unit), remark: remarkOf(side, notices) })),
     spoken: wheels.map((each) => w("said.wheel", { side: each.title, what: spokenOf(each) })).join(" "),
   };
+}
+
+// How far the sums hold is told with the reasons, not on the face.
+const underWhy = "wheel_leaves_ground";
+
+function remarkOf(side: Side, notices: readonly NoticeView[]): string {
+  return notices.find((each) => each.code === underWhy && (each.wheel === side || each.wheel === "both"))?.text ?? "";
 }
 
 function spokenOf(wheel: WheelView): string {

@@ -38,8 +38,8 @@ export class Field extends Part<FieldShown> {
   readonly #unit = el("span", { class: "unit", "aria-hidden": "true" });
   readonly #range = el("p", { class: "small quiet range" });
   readonly #fault = el("p", { class: "fault" });
-  readonly #less = el("button", { type: "button", class: "button big" }, "−");
-  readonly #more = el("button", { type: "button", class: "button big" }, "+");
+  readonly #line = el("div", { class: "line" }, this.#input, this.#unit);
+  #steppers: readonly [less: HTMLElement, more: HTMLElement] | undefined; // only where the field has them
 
   protected override build(): void {
     const id = `field-${++made}`;
@@ -48,17 +48,23 @@ export class Field extends Part<FieldShown> {
     this.#range.id = `${id}-range`;
     this.#fault.id = `${id}-fault`;
     this.#input.addEventListener("input", () => this.act(typed, { id: this.#id(), text: this.#input.value }));
-    this.#less.addEventListener("click", () => this.act(stepped, { id: this.#id(), by: -this.#step() }));
-    this.#more.addEventListener("click", () => this.act(stepped, { id: this.#id(), by: this.#step() }));
-    this.append(this.#label, el("div", { class: "line" }, this.#less, this.#input, this.#unit, this.#more), this.#fault, this.#range);
+    this.append(this.#label, this.#line, this.#fault, this.#range);
   }
 
   #id(): string {
     return this.view?.id ?? "";
   }
 
-  #step(): number {
-    return this.view?.step ?? 0;
+  #stepper(sign: number, text: string): HTMLElement {
+    const step = (): void => this.act(stepped, { id: this.#id(), by: sign * (this.view?.step ?? 0) });
+    return el("button", { type: "button", class: "button big", on: { click: step } }, text);
+  }
+
+  #addSteppers(): readonly [HTMLElement, HTMLElement] {
+    const made = [this.#stepper(-1, "−"), this.#stepper(1, "+")] as const;
+    this.#line.prepend(made[0]);
+    this.#line.append(made[1]);
+    return made;
   }
 
   protected override show(view: FieldShown): void {
@@ -72,9 +78,11 @@ export class Field extends Part<FieldShown> {
     setAttr(this.#input, "inputmode", view.signed ? "text" : "decimal"); // a phone's decimal pad often has no minus
     setAttr(this.#input, "aria-invalid", view.fault === "" ? null : "true");
     setAttr(this.#input, "aria-describedby", `${this.#fault.id} ${this.#range.id}`);
-    for (const button of [this.#less, this.#more]) setHidden(button, view.step === 0);
-    setAttr(this.#less, "aria-label", w("stepper.less", { label: view.spoken }));
-    setAttr(this.#more, "aria-label", w("stepper.more", { label: view.spoken }));
+    if (view.step > 0) {
+      this.#steppers ??= this.#addSteppers();
+      setAttr(this.#steppers[0], "aria-label", w("stepper.less", { label: view.spoken }));
+      setAttr(this.#steppers[1], "aria-label", w("stepper.more", { label: view.spoken }));
+    }
     if (this.#input.value !== view.text) this.#input.value = view.text;
   }
 

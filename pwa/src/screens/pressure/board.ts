@@ -54,8 +54,7 @@ export class Board extends Part<BoardView> {
       el("div", { class: "presses" }, this.#softer, this.#firmer, this.#wet), this.#firm,
       el("div", { class: "columns" },
         el("div", { class: "stack" }, gauge, this.#ground),
-        el("div", { class: "stack" }, weatherSection(inputs), tyreSection(inputs), weightSection(inputs), gearSection(inputs, name))),
-      this.#why);
+        el("div", { class: "stack" }, weatherSection(inputs), tyreSection(inputs), weightSection(inputs), gearSection(inputs, name), this.#why)));
   }
 
   // A rear without fields of its own is answered by the front's.

@@ -4,7 +4,7 @@ import type { Side } from "../../book/answer.ts";
 import type { ScreenView } from "../../book/screen_view.ts";
 import { Chart } from "../../ui/chart.ts";
 import { el } from "../../ui/el.ts";
-import { define, Part, setHidden } from "../../ui/part.ts";
+import { define, Part, setHidden, setText } from "../../ui/part.ts";
 import { w } from "../../words/index.ts";
 
 type Curves = ScreenView["curves"];
@@ -13,34 +13,38 @@ interface OneWheel {
   readonly box: HTMLElement;
   readonly chart: Chart;
   readonly rows: HTMLElement;
+  readonly remark: HTMLElement;
 }
 
 export class Why extends Part<Curves> {
   readonly #wheels = new Map<Side, OneWheel>();
 
   protected override build(): void {
-    this.append(el("div", { class: "columns" }, this.#wheel("front"), this.#wheel("rear")));
+    this.append(el("div", { class: "stack" }, this.#wheel("front"), this.#wheel("rear")));
   }
 
   #wheel(side: Side): HTMLElement {
     const chart = new Chart();
     const rows = el("dl", { class: "why" });
+    const remark = el("p", { class: "small" });
     const box = el("section", { class: "card stack" },
       el("h2", {}, `${w(`side.${side}`)}: ${w("part.curve")}`), chart,
       el("details", {}, el("summary", {}, w("part.whyOf", { side: w(`side.${side}`) })),
-        el("div", { class: "stack" }, el("p", { class: "small quiet" }, w("why.atRide")), rows,
+        el("div", { class: "stack" }, el("p", { class: "small quiet" }, w("why.atRide")), rows, remark,
           el("p", { class: "small" }, w("why.model")), el("p", { class: "small" }, w("why.caution")),
           el("p", { class: "small quiet" }, w("why.sources")))));
-    this.#wheels.set(side, { box, chart, rows });
+    this.#wheels.set(side, { box, chart, rows, remark });
     return box;
   }
 
   protected override show(view: Curves): void {
-    for (const [side, { box, chart, rows }] of this.#wheels) {
+    for (const [side, { box, chart, rows, remark }] of this.#wheels) {
       const one = view.find((each) => each.side === side);
       setHidden(box, one === undefined || one.rows.length === 0);
       setHidden(chart, one?.curve === undefined);
       if (one?.curve !== undefined) chart.view = one.curve;
+      setText(remark, one?.remark ?? "");
+      setHidden(remark, one?.remark === "");
       rows.replaceChildren(...(one?.rows ?? []).map(([name, value]) => el("div", {}, el("dt", {}, name), el("dd", {}, value))));
     }
   }
