@@ -50,7 +50,8 @@ export class Inputs {
     this.#fields.set(id, field);
     this.#shows.push(({ draft, reading, unit, tables, quiet }) => {
       const fault = reading.faults.get(id);
-      const shown = fault?.why === "missing" && quiet ? undefined : fault;
+      const early = fault?.why === "missing" || (fault?.why === "measure" && (draft.picks["front.profile"] ?? "") === "");
+      const shown = quiet && early ? undefined : fault;
       field.view = fieldView(spec, id, draft.texts[id] ?? "", shown, unit, tables, stepper);
     });
     return field;
