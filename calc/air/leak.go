@@ -11,7 +11,7 @@ import (
 var (
 	ErrDays   = errors.New("the days between the readings must be more than 0")
 	ErrFlat   = errors.New("a flat tyre shows no leak: both readings must be above 0")
-	ErrRising = errors.New("the later reading is higher at the same temperature and altitude: was it pumped in between?")
+	ErrRising = errors.New("the later reading is higher at the same temperature and altitude: it was pumped in between, or one reading is wrong")
 )
 
 // Reading is a true gauge pressure and the state it was read in.

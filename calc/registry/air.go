@@ -1,6 +1,8 @@
 package registry
 
 import (
+	"strings"
+
 	"rimside/calc/air"
 	"rimside/calc/unit"
 )
@@ -24,7 +26,11 @@ func stateOf(v values) air.State {
 	return air.State{Temperature: unit.FromCelsius(v.num("c")), Altitude: unit.Metre(v.num("m"))}
 }
 
-func cannot(field string, err error) *Error { return &Error{CodeCannot, field, err.Error()} }
+// cannot tells a calculation's own error as a sentence.
+func cannot(field string, err error) *Error {
+	text := err.Error()
+	return &Error{CodeCannot, field, strings.ToUpper(text[:1]) + text[1:] + "."}
+}
 
 var airCalculation = calculation{
 	name:     "air",

@@ -1,0 +1,132 @@
+package registry_test
+
+import (
+	"encoding/json"
+	"errors"
+	"strings"
+	"testing"
+
+	"rimside/calc/registry"
+)
+
+// fault calls a calculation that must refuse, and holds the error to the shape that every error has.
+func fault(t *testing.T, name, body string) *registry.Error {
+	t.Helper()
+	answer, err := registry.Call(name, []byte(body))
+	var e *registry.Error
+	if !errors.As(err, &e) {
+		t.Errorf("%s: no error, but %.80s for %.200s", name, answer, body)
+		return &registry.Error{}
+	}
+	var sent struct {
+		Error struct{ Code, Field, Message string }
+	}
+	if jsonErr := json.Unmarshal(e.JSON(), &sent); jsonErr != nil || sent.Error.Code != e.Code || sent.Error.Field != e.Field || sent.Error.Message != e.Message {
+		t.Errorf("%s: sent as %s", name, e.JSON())
+	}
+	if e.Code == "" || !strings.HasSuffix(e.Message, ".") || strings.HasSuffix(e.Message, "..") || strings.ToUpper(e.Message[:1]) != e.Message[:1] {
+		t.Errorf("%s: code %q, message %q is no sentence", name, e.Code, e.Message)
+	}
+	if answer != nil {
+		t.Errorf("%s: an answer beside an error: %s", name, answer)
+	}
+	return e
+}
+
+func refused(t *testing.T, name, body, code, field string) {
+	t.Helper()
+	if e := fault(t, name, body); e.Code != code || e.Field != field {
+		t.Errorf("%s: %s at %q (%s), want %s at %q for %.200s", name, e.Code, e.Field, e.Message, code, field, body)
+	}
+}
+
+// with swaps a piece of text in the example, which must be there.
+func with(t *testing.T, name, old, replacement string) string {
+	t.Helper()
+	example := registry.Example(name)
+	if !strings.Contains(example, old) {
+		t.Fatalf("the example of %s has no %s", name, old)
+	}
+	return strings.Replace(example, old, replacement, 1)
+}
+
+func TestBodiesThatAreNoRequest(t *testing.T) {
+	for _, name := range registry.Names() {
+		example := registry.Example(name)
+		for _, c := range []struct{ body, code string }{
+			{"", "malformed"}, {" ", "malformed"}, {"\x00", "malformed"}, {"{", "malformed"}, {`{"`, "malformed"}, {`{"a`, "malformed"},
+			{"nul", "malformed"}, {"NaN", "malformed"}, {"{a:1}", "malformed"}, {"{'a':1}", "malformed"}, {"[1,]", "malformed"},
+			{example[:len(example)-1], "malformed"}, {example[:len(example)-1] + ",}", "malformed"}, {"\ufeff" + example, "malformed"},
+			{example + "x", "trailing_data"}, {example + example, "trailing_data"}, {example + "]", "trailing_data"}, {example + "\x00", "trailing_data"},
+			{"null", "wrong_type"}, {"[]", "wrong_type"}, {"1", "wrong_type"}, {`"text"`, "wrong_type"}, {"true", "wrong_type"}, {"1e400", "wrong_type"},
+			{strings.Repeat("[", 100000), "malformed"}, {strings.Repeat(`{"a":`, 100000), "malformed"},
+		} {
+			if e := fault(t, name, c.body); e.Code != c.code {
+				t.Errorf("%s: %.60q is %s (%s), want %s", name, c.body, e.Code, e.Message, c.code)
+			}
+		}
+		if _, err := registry.Call(name, []byte(" \n\t"+example+" \r\n")); err != nil {
+			t.Errorf("%s: white space around the request: %v", name, err)
+		}
+		if missing := fault(t, name, "{}"); missing.Code != "missing" {
+			t.Errorf("%s: an empty object is %s", name, missing.Code)
+		}
+	}
+	refused(t, "presure", "{}", "unknown_calculation", "")
+	refused(t, "Pressure", registry.Example("pressure"), "unknown_calculation", "")
+	refused(t, "", "", "unknown_calculation", "")
+}
+
+func TestBadMembers(t *testing.T) {
+	for _, c := range []struct{ name, old, replacement, code, field string }{
+		{"pressure", `{"rider_kg":72`, `{"rider_kg":72,"rider_kg":72`, "duplicate", "rider_kg"},
+		{"pressure", `{"rider_kg":72`, `{"rider_kg":72,"\u0072ider_kg":73`, "duplicate", "rider_kg"},
+		{"pressure", `{"label_mm":40`, `{"label_mm":40,"label_mm":41`, "duplicate", "front.tyre.label_mm"},
+		{"pressure", `"kmh":24`, `"kmh":24,"kmh":25`, "duplicate", "ground.0.kmh"},
+		{"pressure", `{"label_mm":40`, `{"label_mm":1e400`, "out_of_bounds", "front.tyre.label_mm"},
+		{"pressure", `{"label_mm":40`, `{"label_mm":-1e400`, "out_of_bounds", "front.tyre.label_mm"},
+		{"pressure", `{"label_mm":40`, `{"label_mm":NaN`, "malformed", "front.tyre.label_mm"},
+		{"pressure", `{"label_mm":40`, `{"label_mm":"NaN"`, "wrong_type", "front.tyre.label_mm"},
+		{"pressure", `{"label_mm":40`, `{"label_mm":"40"`, "wrong_type", "front.tyre.label_mm"},
+		{"pressure", `{"label_mm":40`, `{"label_mm":"32 psi"`, "wrong_type", "front.tyre.label_mm"},
+		{"pressure", `{"label_mm":40`, `{"label_mm":4,1`, "malformed", "front.tyre"},
+		{"pressure", `"firmness":0`, `"firmness":0.5`, "wrong_type", "firmness"},
+		{"pressure", `"firmness":0`, `"firmness":3`, "out_of_bounds", "firmness"},
+		{"pressure", `"kind":"pea"`, `"kind":"Pea"`, "unknown_choice", "ground.0.kind"},
+		{"pressure", `"ground":[`, `"ground":[3,`, "wrong_type", "ground.0"},
+		{"pressure", `"ground":[`, `"ground":[null,`, "wrong_type", "ground.0"},
+		{"pressure", `"now":{`, `"Now":{`, "unknown_field", "Now"},
+		{"pressure", `"now":{`, `"now":{"power":3,`, "unknown_field", "now.power"},
+		// What no single field can say.
+		{"pressure", `"gd0":0.0004`, `"gd0":0.0004,"kind":"pea"`, "conflict", "ground.1.gd0"},
+		{"pressure", `"gd0":0.0004,`, ``, "missing", "ground.1.kind"},
+		{"pressure", `"share":0.3,"kmh":20`, `"share":0.3`, "missing", "ground.1.kmh"},
+		{"pressure", `"front_share":0.42`, `"front_load_kg":40`, "missing", "rear_load_kg"},
+		{"pressure", `"front_share":0.42`, `"rear_load_kg":40`, "missing", "front_load_kg"},
+		{"pressure", `"front_share":0.42,`, ``, "missing", "front_share"},
+		{"pressure", `"inner_mm":25`, `"inner_mm":25,"table_min_label_mm":50,"table_max_label_mm":30`, "conflict", "front.rim.table_min_label_mm"},
+		{"pressure", `"share":0.7,"kmh":24,"washboard":false},{"gd0":0.0004,"share":0.3`, `"share":0},{"gd0":0.0004,"share":0`, "out_of_bounds", "ground.0.share"},
+		{"air", `"kpa":200,"from":{"c":20,"m":0}`, `"kpa":-60,"from":{"c":20,"m":5000}`, "cannot_compute", "kpa"}, // 54 kPa of air there (ISO 2533)
+		{"leak", `"second":{"kpa":230`, `"second":{"kpa":300`, "cannot_compute", "second.kpa"},
+	} {
+		refused(t, c.name, with(t, c.name, c.old, c.replacement), c.code, c.field)
+	}
+	huge := with(t, "pressure", `"ground":[`, `"ground":[`+strings.Repeat(`{"kind":"pea","share":1},`, 20000))
+	refused(t, "pressure", huge, "out_of_bounds", "ground")
+	deep := with(t, "pressure", `"wet":false`, `"wet":`+strings.Repeat("[", 50)+strings.Repeat("]", 50))
+	if e := fault(t, "pressure", deep); e.Code != "malformed" {
+		t.Errorf("deep nesting is %s", e.Code)
+	}
+	long := with(t, "pressure", `"rider_kg":72`, `"rider_kg":72.`+strings.Repeat("0", 100000))
+	if _, err := registry.Call("pressure", []byte(long)); err != nil {
+		t.Errorf("a long but good number: %v", err)
+	}
+}
+
+// Two names can be one: a message tells a name in another case how it is written.
+func TestWrongCaseIsTold(t *testing.T) {
+	e := fault(t, "air", with(t, "air", `"kpa"`, `"KPA"`))
+	if e.Code != "unknown_field" || e.Field != "KPA" || !strings.Contains(e.Message, "write kpa") {
+		t.Errorf("%+v", e)
+	}
+}

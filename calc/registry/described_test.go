@@ -1,0 +1,160 @@
+package registry_test
+
+import (
+	"encoding/json"
+	"math"
+	"strings"
+	"testing"
+
+	"rimside/calc/registry"
+)
+
+// described is one field as GET /api/calc publishes it.
+type described struct {
+	Path, Type string
+	Min, Max   *float64
+	Required   bool
+	Choices    []string
+}
+
+type publication struct {
+	Name, Sentence string
+	Fields         []described
+	Example        json.RawMessage
+}
+
+func published(t *testing.T) []publication {
+	t.Helper()
+	var list []publication
+	if err := json.Unmarshal(registry.Describe(), &list); err != nil {
+		t.Fatal(err)
+	}
+	if len(list) != len(registry.Names()) {
+		t.Fatalf("%d calculations are described, %d exist", len(list), len(registry.Names()))
+	}
+	return list
+}
+
+// ordinary is a value that a field takes.
+func (p publication) ordinary(f described) any {
+	switch f.Type {
+	case "number", "integer":
+		return *f.Min
+	case "choice":
+		return f.Choices[0]
+	case "boolean":
+		return false
+	case "list":
+		return []any{p.object(f.Path + ".*")}
+	}
+	return p.object(f.Path)
+}
+
+// object holds every required member below a path.
+func (p publication) object(path string) map[string]any {
+	out := map[string]any{}
+	for _, f := range p.Fields {
+		if name, below := strings.CutPrefix(f.Path, path+"."); below && !strings.Contains(name, ".") && f.Required {
+			out[name] = p.ordinary(f)
+		}
+	}
+	return out
+}
+
+// edited is the example with one member changed by a function that gets its parent and name; parents that are missing are made.
+func (p publication) edited(t *testing.T, path string, change func(parent map[string]any, name string)) string {
+	t.Helper()
+	var root map[string]any
+	if err := json.Unmarshal(p.Example, &root); err != nil {
+		t.Fatal(err)
+	}
+	at, steps := root, strings.Split(path, ".")
+	for i := 0; i < len(steps)-1; i++ {
+		if i+1 < len(steps) && steps[i+1] == "*" {
+			at = at[steps[i]].([]any)[0].(map[string]any)
+			i++
+			continue
+		}
+		if _, there := at[steps[i]]; !there {
+			at[steps[i]] = p.object(strings.Join(steps[:i+1], "."))
+		}
+		at = at[steps[i]].(map[string]any)
+	}
+	change(at, steps[len(steps)-1])
+	raw, err := json.Marshal(root)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return string(raw)
+}
+
+func set(value any) func(map[string]any, string) {
+	return func(parent map[string]any, name string) { parent[name] = value }
+}
+
+// Every field of every calculation, as it is described, refuses what it must and names itself.
+func TestEveryDescribedFieldGuardsItself(t *testing.T) {
+	fields := 0
+	for _, p := range published(t) {
+		for _, f := range p.Fields {
+			fields++
+			at := strings.ReplaceAll(f.Path, "*", "0")
+			refused(t, p.Name, p.edited(t, f.Path, set(nil)), "null", at)
+			renamed := f.Path[:strings.LastIndex(f.Path, ".")+1] + strings.ToUpper(f.Path[strings.LastIndex(f.Path, ".")+1:])
+			refused(t, p.Name, p.edited(t, renamed, set(1)), "unknown_field", strings.ReplaceAll(renamed, "*", "0"))
+			for _, wrong := range wrongTypes(f.Type) {
+				refused(t, p.Name, p.edited(t, f.Path, set(wrong)), "wrong_type", at)
+			}
+			if f.Required {
+				remove := func(parent map[string]any, name string) { delete(parent, name) }
+				refused(t, p.Name, p.edited(t, f.Path, remove), "missing", at)
+			}
+			switch f.Type {
+			case "number", "integer":
+				checkBounds(t, p, f, at)
+			case "choice":
+				refused(t, p.Name, p.edited(t, f.Path, set("nothing of the kind")), "unknown_choice", at)
+			case "list":
+				item := p.object(f.Path + ".*")
+				for _, n := range []int{int(*f.Min) - 1, int(*f.Max) + 1} {
+					items := make([]any, n)
+					for i := range items {
+						items[i] = item
+					}
+					refused(t, p.Name, p.edited(t, f.Path, set(items)), "out_of_bounds", at)
+				}
+			}
+		}
+	}
+	if fields < 60 {
+		t.Errorf("only %d fields are described", fields)
+	}
+}
+
+func wrongTypes(kind string) []any {
+	of := map[string]any{"number": 1, "boolean": true, "choice": "x", "list": []any{}, "object": map[string]any{}}
+	var out []any
+	for other, value := range of {
+		if other != kind && (kind != "integer" || other != "number") {
+			out = append(out, value)
+		}
+	}
+	return out
+}
+
+// checkBounds tries a number just outside both bounds, and the bounds themselves.
+func checkBounds(t *testing.T, p publication, f described, at string) {
+	t.Helper()
+	hair := 1.0
+	if f.Type == "number" {
+		hair = 1e-6 * math.Max(1e-3, math.Abs(*f.Max))
+	}
+	refused(t, p.Name, p.edited(t, f.Path, set(*f.Min-hair)), "out_of_bounds", at)
+	refused(t, p.Name, p.edited(t, f.Path, set(*f.Max+hair)), "out_of_bounds", at)
+	for _, edge := range []float64{*f.Min, *f.Max} {
+		_, err := registry.Call(p.Name, []byte(p.edited(t, f.Path, set(edge))))
+		if e, isFault := err.(*registry.Error); isFault && e.Code == "out_of_bounds" {
+			t.Errorf("%s: %s refuses its own bound %v: %v", p.Name, f.Path, edge, e)
+		}
+	}
+}
