@@ -1,0 +1,1 @@
+import 'wasm_exec.js'; postMessage('ready');

@@ -1,0 +1,1 @@
+console.log('kept', __VERSION__, __FILES__);
