@@ -42,6 +42,10 @@ func Script(root, entry string, defines map[string]string) (Result, error) {
 
 // options are the settings that every bundle shares.
 func options(root string, entries []string) (api.BuildOptions, error) {
+	root, err := filepath.Abs(root)
+	if err != nil {
+		return api.BuildOptions{}, err
+	}
 	for _, entry := range entries {
 		if _, err := os.Stat(filepath.Join(root, filepath.FromSlash(entry))); err != nil {
 			return api.BuildOptions{}, fmt.Errorf("%s is needed: %w", entry, err)
