@@ -2,10 +2,13 @@ package journey
 
 import (
 	"bytes"
+	"fmt"
+	"math/rand/v2"
 	"net"
 	"net/http"
 	"os"
 	"os/exec"
+	"sync"
 	"testing"
 	"time"
 )
@@ -16,8 +19,27 @@ type Server struct {
 	binary  string
 	data    string
 	addr    string
-	command *exec.Cmd
-	output  *bytes.Buffer
+	process *os.Process
+	ended   chan struct{}
+	said    *output
+}
+
+// output collects what the binary says; it is read while the binary still writes.
+type output struct {
+	mutex sync.Mutex
+	text  bytes.Buffer
+}
+
+func (o *output) Write(piece []byte) (int, error) {
+	o.mutex.Lock()
+	defer o.mutex.Unlock()
+	return o.text.Write(piece)
+}
+
+func (o *output) String() string {
+	o.mutex.Lock()
+	defer o.mutex.Unlock()
+	return o.text.String()
 }
 
 // StartServer starts the binary on a free port of this computer and waits until it answers.
@@ -29,14 +51,19 @@ func StartServer(t testing.TB, flags ...string) *Server {
 	return s
 }
 
+// freeAddress finds a port below those that the system hands out by itself: while the server is stopped, nobody else is
+// given its port.
 func freeAddress(t testing.TB) string {
 	t.Helper()
-	listener, err := net.Listen("tcp", "127.0.0.1:0")
-	if err != nil {
-		t.Fatal(err)
+	for range 50 {
+		addr := fmt.Sprintf("127.0.0.1:%d", 20000+rand.IntN(12000))
+		if listener, err := net.Listen("tcp", addr); err == nil {
+			listener.Close()
+			return addr
+		}
 	}
-	defer listener.Close()
-	return listener.Addr().String()
+	t.Fatal("no free port found")
+	return ""
 }
 
 // URL is the address of the app.
@@ -45,44 +72,59 @@ func (s *Server) URL() string { return "http://" + s.addr + "/" }
 // Start starts the binary again, on the same port and data.
 func (s *Server) Start(flags ...string) {
 	s.t.Helper()
-	s.output = new(bytes.Buffer)
-	s.command = exec.Command(s.binary, append([]string{"serve", "-addr", s.addr, "-data", s.data}, flags...)...)
-	s.command.Stdout, s.command.Stderr = s.output, s.output
-	if err := s.command.Start(); err != nil {
+	s.said = new(output)
+	command := exec.Command(s.binary, append([]string{"serve", "-addr", s.addr, "-data", s.data}, flags...)...)
+	command.Stdout, command.Stderr = s.said, s.said
+	if err := command.Start(); err != nil {
 		s.t.Fatal(err)
 	}
-	deadline := time.Now().Add(10 * time.Second)
-	for time.Now().Before(deadline) {
-		if answer, err := http.Get(s.URL() + "api/health"); err == nil {
-			answer.Body.Close()
-			if answer.StatusCode == http.StatusOK {
-				return
-			}
+	s.process, s.ended = command.Process, make(chan struct{})
+	go func(ended chan struct{}) {
+		_ = command.Wait()
+		close(ended)
+	}(s.ended)
+	deadline := time.Now().Add(patience)
+	for !s.healthy() {
+		if time.Now().After(deadline) {
+			s.Stop()
+			s.t.Fatalf("the server did not answer in time; it said: %s", s.said)
 		}
-		time.Sleep(20 * time.Millisecond)
+		time.Sleep(interval)
 	}
-	s.Stop()
-	s.t.Fatalf("the server did not answer in time; it said: %s", s.output)
+}
+
+// healthy tells whether this very process answers; one that ended fails the test.
+func (s *Server) healthy() bool {
+	s.t.Helper()
+	answer, err := http.Get(s.URL() + "api/health")
+	if err == nil {
+		answer.Body.Close()
+	}
+	select {
+	case <-s.ended:
+		s.process = nil
+		s.t.Fatalf("the server ended by itself; it said: %s", s.said)
+	default:
+	}
+	return err == nil && answer.StatusCode == http.StatusOK
 }
 
 // Stop ends the binary and waits until it is gone. Stopping twice is harmless.
 func (s *Server) Stop() {
-	if s.command == nil {
+	if s.process == nil {
 		return
 	}
-	ended := make(chan error, 1)
-	go func() { ended <- s.command.Wait() }()
-	if err := s.command.Process.Signal(os.Interrupt); err != nil {
-		_ = s.command.Process.Kill() // Windows knows no interrupt
+	if err := s.process.Signal(os.Interrupt); err != nil {
+		_ = s.process.Kill() // Windows knows no interrupt
 	}
 	select {
-	case <-ended:
-	case <-time.After(10 * time.Second):
-		_ = s.command.Process.Kill()
-		<-ended
-		s.t.Errorf("the server did not stop when asked to; it said: %s", s.output)
+	case <-s.ended:
+	case <-time.After(patience):
+		_ = s.process.Kill()
+		<-s.ended
+		s.t.Errorf("the server did not stop when asked to; it said: %s", s.said)
 	}
-	s.command = nil
+	s.process = nil
 }
 
 // Replace puts another binary in the place of this one, on the same port and data.

@@ -86,9 +86,7 @@ func TestANewVersionIsOfferedAndKeepsWhatIsTyped(t *testing.T) {
 
 	server.Replace(next)
 	p.Type(in["field.rider"], "about 75") // not a number, and kept all the same
-	if strings.Contains(p.Text(), in["offer.text"]) {
-		t.Fatal("the new version is offered before the app has looked for it")
-	}
+	// The app looks by itself when it is opened, when it comes back to the front and every hour; here it is told to.
 	Eval[bool](p, "navigator.serviceWorker.getRegistration().then((found) => found.update()).then(() => true)")
 	p.See(in["offer.text"])
 	p.Axe()
