@@ -39,6 +39,13 @@ func TestWithoutIndexedDBTheSumsStillWork(t *testing.T) {
 		get() { throw new DOMException("storage is off", "SecurityError"); }})`)
 	p.See(in["status.cannot.refused"])
 	p.See(in["status.works.sums"])
+	p.EachLook(func(size Size, scheme string) {
+		if !Eval[bool](p, `(() => { const box = document.querySelector("rs-status").getBoundingClientRect();
+			const hit = document.elementFromPoint(box.left + box.width / 2, box.bottom - 4);
+			return box.top > 0 && hit !== null && hit.closest("rs-status") !== null; })()`) {
+			t.Errorf("at %s, %s: that nothing is saved is out of sight", size.Name, scheme)
+		}
+	})
 	p.Type(in["field.rider"], "70")
 	p.Tap("link", in["place.checks"])
 	p.Tap("link", in["place.pressure"])

@@ -7,6 +7,10 @@ import (
 	"io"
 	"math"
 	"net/http"
+	"net/http/httptest"
+	"net/http/httputil"
+	"net/url"
+	"strings"
 	"testing"
 
 	"rimside/calc/registry"
@@ -15,11 +19,13 @@ import (
 // The same request bytes go to the browser's WASM, by the app's own worker and protocol, and to the server; the answers
 // agree within 1e-9. (The last bits may differ: the same code rounds otherwise in WASM.)
 func TestWASMAndServerAnswerAlike(t *testing.T) {
-	p, server := Visit(t)
-	p.installed()
+	server := StartServer(t)
+	browser := OpenBrowser(t)
+	worker, wasm := builtFiles(t, browser, server)
+	p := browser.Open(barePage(t, server))
 	for _, name := range registry.Names() {
 		for _, body := range []string{registry.Example(name), `{"kpa":1}`, `{"a":1,"a":2}`, ``, `{}x`, `{"rider_kg":1e400}`} {
-			own := Eval[wasmAnswer](p, fmt.Sprintf(askWorker, name, body))
+			own := Eval[wasmAnswer](p, fmt.Sprintf(askWorker, worker, wasm, name, body))
 			status, sent := post(t, server.URL()+"api/calc/"+name, body)
 			if own.Status != status {
 				t.Errorf("%s %s: WASM answers %d, the server %d", name, body, own.Status, status)
@@ -36,6 +42,44 @@ func TestWASMAndServerAnswerAlike(t *testing.T) {
 	}
 }
 
+// builtFiles are the paths of the built worker and its WASM, as the installed app keeps them.
+func builtFiles(t *testing.T, browser *Browser, server *Server) (worker, wasm string) {
+	t.Helper()
+	p := browser.Open(server.URL())
+	p.installed()
+	for _, path := range Eval[[]string](p, `caches.keys().then((names) => caches.open(names[0])).then((cache) => cache.keys())
+		.then((kept) => kept.map((each) => new URL(each.url).pathname))`) {
+		switch {
+		case strings.HasSuffix(path, "/calc-worker.js"):
+			worker = path
+		case strings.HasSuffix(path, "/calc.wasm"):
+			wasm = path
+		}
+	}
+	return worker, wasm
+}
+
+// barePage serves an empty page with the real server's built files beside it: the app's own page lets nobody else start
+// its worker.
+func barePage(t *testing.T, server *Server) string {
+	t.Helper()
+	target, err := url.Parse(server.URL())
+	if err != nil {
+		t.Fatal(err)
+	}
+	files := &httputil.ReverseProxy{Rewrite: func(r *httputil.ProxyRequest) { r.SetURL(target) }}
+	page := httptest.NewServer(http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		if strings.HasPrefix(r.URL.Path, "/a/") {
+			files.ServeHTTP(w, r)
+			return
+		}
+		w.Header().Set("Content-Type", "text/html; charset=utf-8")
+		fmt.Fprint(w, `<!doctype html><html lang="en"><head><link rel="icon" href="data:,"></head><body></body></html>`)
+	}))
+	t.Cleanup(page.Close)
+	return page.URL
+}
+
 type wasmAnswer struct {
 	Status int    `json:"status"`
 	Body   string `json:"body"`
@@ -43,12 +87,9 @@ type wasmAnswer struct {
 
 // askWorker starts the app's calculator worker anew and asks it one question.
 const askWorker = `(async () => {
-	const files = await caches.keys().then((names) => caches.open(names[0])).then((cache) => cache.keys());
-	const url = (end) => files.map((each) => each.url).find((each) => each.endsWith(end));
-	const worker = new Worker(trustedWorker(url("calc-worker.js")));
-	function trustedWorker(address) { return globalThis.testPolicy?.createScriptURL(address) ?? address; }
+	const worker = new Worker(%q);
 	const next = () => new Promise((resolve, reject) => { worker.onmessage = (event) => resolve(event.data); worker.onerror = reject; });
-	worker.postMessage({kind: "start", wasm: url("calc.wasm")});
+	worker.postMessage({kind: "start", wasm: new URL(%q, location.href).href});
 	const ready = await next();
 	if (ready.kind !== "ready") return {status: 0, body: JSON.stringify(ready)};
 	worker.postMessage({kind: "ask", id: 1, name: %q, body: %q});

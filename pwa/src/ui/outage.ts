@@ -18,8 +18,8 @@ export class Outage extends Part<OutageView> {
     this.hidden = true;
     this.append(el("div", { class: "notice care", role: "alert" },
       el("p", {}, el("strong", {}, w("outage.care")), " ", this.#text),
-      el("details", {}, el("summary", {}, w("outage.why")), this.#why),
-      el("button", { type: "button", class: "button", on: { click: () => location.reload() } }, w("outage.again"))));
+      el("details", {}, el("summary", {}, w("outage.why")), el("div", { class: "stack" }, this.#why,
+        el("p", {}, el("button", { type: "button", class: "button", on: { click: () => location.reload() } }, w("outage.again")))))));
   }
 
   protected override show({ calc, saves }: OutageView): void {
