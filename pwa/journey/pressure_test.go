@@ -48,13 +48,13 @@ func (p *Page) Changed(side, from string) string {
 	return now
 }
 
-// firstAnswers fills in the first-run screen: a 72 kg rider on hooked 40 mm tubeless tyres, and goes on.
+// firstAnswers fills in the first-run screen: a 72 kg rider on hooked 50 mm tubeless tyres, and goes on.
 func (p *Page) firstAnswers() {
 	p.t.Helper()
 	in := words(p.t)
 	p.Type(in["field.rider"], "72")
 	p.Type(in["field.bike"], "11")
-	p.Type(in["field.label"], "40")
+	p.Type(in["field.label"], "50")
 	p.Choose(in["pick.setup"], in["setup.tubeless"])
 	p.Choose(in["pick.profile"], in["profile.hooked"])
 	p.Choose(in["part.ground"], in["kind.pea"])
@@ -99,12 +99,12 @@ func TestPressureWithNoSignal(t *testing.T) {
 	}
 	p.See("2 °C")
 	p.Tap("DisclosureTriangle", in["part.tyres"])
-	p.Type(in["field.measured"], "43.5")
+	p.Type(in["field.measured"], "52.5")
 	wide := p.Changed(rear, cold)
 	if wide > cold {
 		t.Errorf("a wider tyre is set to %s, above %s", wide, cold)
 	}
-	p.says(front, "43.5")
+	p.says(front, "52.5")
 	p.Axe()
 }
 
@@ -116,7 +116,7 @@ func TestTheGaugesReadingBecomesAnAction(t *testing.T) {
 	aim := p.number(front)
 	p.Type(in["field.now.front"], aim)
 	p.says(front, in["act.leave"])
-	p.Type(in["field.now.front"], "3,1 bar")
+	p.Type(in["field.now.front"], "2,6 bar")
 	p.says(front, "Let out")
 	p.Type(in["field.now.front"], "15 psi")
 	p.says(front, "Add")
@@ -185,7 +185,7 @@ func TestAnOverloadedTyreIsStoppedAndAWidthNamed(t *testing.T) {
 	p.Choose(in["pick.profile"], in["profile.hooked"])
 	p.Tap("button", in["first.go"])
 	p.See(in["plainNotice.ask_max_both"])
-	p.Tap("button", in["wheel.enterMax"])
+	p.Tap("button", in["side.front"]+": "+in["wheel.enterMax"])
 	if focused := p.Focused(); !strings.Contains(focused.Name, in["field.tyreMax"]) {
 		t.Errorf("the button leads to %q", focused.Name)
 	}

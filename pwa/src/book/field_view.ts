@@ -59,10 +59,10 @@ function rangeOf(bound: Bound, spec: FieldSpec, unit: UnitName): { low: string; 
   return { low: round(limit(bound.min, spec, unit), Math.ceil), high: round(limit(bound.max, spec, unit), Math.floor), unit: w(units[unit]) };
 }
 
-export function fieldView(spec: FieldSpec, id: string, text: string, fault: Fault | undefined, pressureUnit: PressureUnit, tables: Tables, stepper = false): FieldView {
+export function fieldView(spec: FieldSpec, id: string, text: string, fault: Fault | undefined, pressureUnit: PressureUnit, tables: Tables, of: { stepper?: boolean; sided?: boolean } = {}): FieldView {
   const unit = (spec.unit || pressureUnit) as UnitName;
   const label = labelOf(id);
-  const side: Side | undefined = sides.find((each) => id.startsWith(`${each}.`));
+  const side: Side | undefined = of.sided === true ? sides.find((each) => id.startsWith(`${each}.`)) : undefined;
   const bound = tables.bounds.get(spec.path);
   const hint = hints[nameOf(id)];
   const range = bound === undefined ? "" : w("field.range", rangeOf(bound, spec, unit));
@@ -70,7 +70,7 @@ export function fieldView(spec: FieldSpec, id: string, text: string, fault: Faul
     id, label, spoken: side === undefined ? label : w("field.sided", { side: w(`side.${side}`), label }), text,
     unit: w(units[unit]), range: hint === undefined ? range : catalogueHint(hint),
     fault: fault === undefined ? "" : faultText(fault, spec, unit, bound), signed: (bound?.min ?? 0) < 0,
-    step: stepper ? stepOf(pressureUnit) : 0,
+    step: of.stepper === true ? stepOf(pressureUnit) : 0,
   };
 }
 

@@ -80,8 +80,9 @@ function wheelOf(side: Side, facts: Facts, notices: readonly NoticeView[], scene
         : facts.broken || w("wheel.waiting");
     return { ...blank, stops: [text], wanting: "" };
   }
-  const old = faults[0] !== undefined ? w("wheel.oldField", { field: labelOf(faults[0]) }) : reading.body === undefined
-    ? w("wheel.oldField", { field: labelOf([...reading.faults.keys()][0] ?? "") }) : facts.broken;
+  const bad = faults[0] ?? [...reading.faults.keys()][0]; // a fault of the other wheel holds up this one's answer too
+  const old = bad === undefined ? facts.broken : reading.faults.get(bad)?.why === "missing"
+    ? w("wheel.missing", { fields: labelOf(bad) }) : w("wheel.oldField", { field: labelOf(bad) });
   const now = side === "front" ? question?.now?.front_gauge_kpa : question?.now?.rear_gauge_kpa;
   return wheelView(side, kept.answer, notices, scene, now, old);
 }

@@ -30,7 +30,6 @@ export const pressureWords = {
   "wheel.predicted": "{mm} mm predicted, ± 1.5",
   "wheel.none": "No number",
   "wheel.waiting": "Working it out…",
-  "wheel.old": "OLD",
   "wheel.oldWhy": "OLD: {reason}",
   "wheel.oldField": "{field} needs another look",
   "wheel.oldCalc": "no calculation runs now",
@@ -46,7 +45,6 @@ export const pressureWords = {
   "act.read": "you read {p}",
   "said.wheel": "{side}: {what}.",
 
-  "notice.stop": "Stop.",
   "notice.care": "Care.",
   "notice.at_limit_ride": "Held at {whose} limit of {limit}.",
   "notice.at_limit_set": "Held back to stay under {whose} {limit} where you set it.",
@@ -108,19 +106,16 @@ export const pressureWords = {
   "part.ground": "Today’s ground",
   "part.weather": "Weather",
   "part.tyres": "Tyres and rims",
-  "part.tyreOf": "{side} tyre and rim",
+  "part.tyreOf": "{side}: tyre and rim",
   "part.weight": "Weight",
   "part.gear": "Bike’s name, gauge and pump",
-  "part.limits": "Limits printed on tyre and rim",
   "part.table": "The rim’s own table of widths",
   "part.curve": "Loss against pressure",
-  "part.why": "Why",
   "part.whyOf": "Why, {side}",
   "part.set": "Where and when you set it",
   "part.ride": "At the start",
   "part.warmest": "The warmest hour of the ride",
 
-  // family: field.
   "field.rider": "You, dressed to ride",
   "field.bike": "Bike, with bottles and bags",
   "field.share": "Front wheel’s share",
@@ -149,7 +144,6 @@ export const pressureWords = {
   "field.kmh": "Speed",
   "field.gd0": "Roughness in 10⁻⁶ m³",
   "field.name": "Bike’s name",
-  // family: hint.
   "hint.bike": "empty: 11 kg",
   "hint.inner": "empty on a hooked rim: taken from the tyre’s size",
   "hint.share": "empty: 42",
@@ -158,7 +152,6 @@ export const pressureWords = {
   "field.range": "{low} to {high} {unit}",
   "field.sided": "{side}: {label}",
 
-  // family: fault.
   "fault.empty": "Type a number.",
   "fault.number": "That is not a number. Type digits, such as {example}.",
   "fault.unit": "That unit does not fit here. Use {unit}.",
@@ -279,7 +272,6 @@ export const pressureWords = {
   "why.recommended": "Recommended at the ride",
   "why.set": "Which is this where you set it",
   "why.likely": "Likely band: ground, width or load a little other than typed",
-  "why.width": "Tyre width used",
   "why.load": "Load on this wheel",
   "why.squash": "Squash under it",
   "why.loss": "Loss: casing and roughness",

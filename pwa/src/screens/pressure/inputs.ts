@@ -52,7 +52,7 @@ export class Inputs {
       const fault = reading.faults.get(id);
       const early = fault?.why === "missing" || (fault?.why === "measure" && (draft.picks["front.profile"] ?? "") === "");
       const shown = quiet && early ? undefined : fault;
-      field.view = fieldView(spec, id, draft.texts[id] ?? "", shown, unit, tables, stepper);
+      field.view = fieldView(spec, id, draft.texts[id] ?? "", shown, unit, tables, { stepper, sided: !draft.rearSame });
     });
     return field;
   }

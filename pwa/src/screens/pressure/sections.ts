@@ -2,7 +2,7 @@
 
 import type { Side } from "../../book/answer.ts";
 import { el } from "../../ui/el.ts";
-import { setHidden } from "../../ui/part.ts";
+import { setHidden, setText } from "../../ui/part.ts";
 import { w } from "../../words/index.ts";
 import type { Inputs, Option } from "./inputs.ts";
 
@@ -55,8 +55,10 @@ function wheelInputs(inputs: Inputs, side: Side): HTMLElement {
   const field = (name: string): Node => inputs.field(`${side}.${name}`);
   const hookless = pick("hookless", w("pick.hookless"), answers()) as HTMLElement;
   inputs.also(({ draft }) => setHidden(hookless, draft.picks[`${side}.profile`] === "hooked"));
+  const heading = el("h3");
+  inputs.also(({ draft }) => setText(heading, w("part.tyreOf", { side: draft.rearSame ? w("side.both") : w(`side.${side}`) })));
   return el("section", { class: "stack" },
-    el("h3", {}, w("part.tyreOf", { side: w(`side.${side}`) })),
+    heading,
     fields(field("label"), field("measured"), field("inner")),
     pick("setup", w("pick.setup"), setups()),
     pick("profile", w("pick.profile"), profiles()),

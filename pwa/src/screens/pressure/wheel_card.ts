@@ -2,7 +2,7 @@
 
 import type { WheelView } from "../../book/wheel_view.ts";
 import { el } from "../../ui/el.ts";
-import { actName, define, Part, setHidden, setText } from "../../ui/part.ts";
+import { actName, define, Part, setAttr, setHidden, setText } from "../../ui/part.ts";
 import { w } from "../../words/index.ts";
 
 // wanted asks for the field that would end a stop.
@@ -58,6 +58,7 @@ export class WheelCard extends Part<WheelView> {
     setText(this.#stop, view.stops.join(" "));
     setHidden(this.#stop, has || view.stops.length === 0);
     setText(this.#enter, view.wanting === "inner" ? w("wheel.enterInner") : w("wheel.enterMax"));
+    setAttr(this.#enter, "aria-label", w("field.sided", { side: view.title, label: this.#enter.textContent ?? "" }));
     setHidden(this.#enter, view.wanting === "");
   }
 }
