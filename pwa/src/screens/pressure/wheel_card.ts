@@ -52,7 +52,7 @@ export class WheelCard extends Part<WheelView> {
     setText(this.#strokes, view.strokes);
     setHidden(this.#strokes, !has || old || view.strokes === "");
     setText(this.#facts, view.facts.join(" · "));
-    setHidden(this.#facts, view.facts.length === 0);
+    setHidden(this.#facts, old || view.facts.length === 0);
     setText(this.#none, w("wheel.none"));
     setHidden(this.#none, has);
     setText(this.#stop, view.stops.join(" "));
