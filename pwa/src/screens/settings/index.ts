@@ -26,7 +26,7 @@ export const screen: Screen = {
     host.append(el("div", { class: "columns" },
       el("div", { class: "stack" },
         el("div", { class: "card" }, units), el("div", { class: "card" }, theme),
-        new StorageCard(), installCard(ctx.closed), versionCard()),
+        versionCard(), new StorageCard(), installCard(ctx.closed)), // what changes while the page opens stands last
       cautions()));
   },
 };

@@ -1,5 +1,6 @@
 // Says whether the browser keeps what was typed, and asks it to.
 
+import "./storage.css";
 import { askToKeep, isKept, type Kept, space, type Space } from "../../log/persist.ts";
 import { el } from "../../ui/el.ts";
 import { define, Part, setHidden, setText } from "../../ui/part.ts";
