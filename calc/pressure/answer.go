@@ -73,11 +73,12 @@ type Figures struct {
 
 // Wheel is the answer for one wheel.
 type Wheel struct {
-	Width    unit.Metre // 0 when no width is possible
-	Measured bool
-	Load     unit.Newton
-	Figures  *Figures
-	Advice   *Advice
+	Width     unit.Metre // 0 when no width is possible
+	Measured  bool
+	Predicted unit.Metre // beside a measured width; 0 when none is possible
+	Load      unit.Newton
+	Figures   *Figures
+	Advice    *Advice
 }
 
 // Deed is what to do to a tyre.

@@ -96,7 +96,7 @@ func TestGoldenReferencePoints(t *testing.T) {
 
 // The published shape of an answer: members that others rely on, in every answer, number or null.
 func TestAnswerKeepsItsShape(t *testing.T) {
-	wheel := "action at_ride_kpa ceiling_kpa cost_w curve custom_kpa floor_kpa frame_ms2 gauge_kpa good_kpa light_share likely_kpa limited_by load_n loss_w optimum_kpa recommended_kpa set_kpa squash width_from width_mm"
+	wheel := "action at_ride_kpa ceiling_kpa cost_w curve custom_kpa floor_kpa frame_ms2 gauge_kpa good_kpa light_share likely_kpa limited_by load_n loss_w optimum_kpa predicted_mm recommended_kpa set_kpa squash width_from width_mm"
 	for _, g := range readGolden(t) {
 		if g.Name != "pressure" {
 			continue

@@ -28,7 +28,10 @@ func answerJSON(a pressure.Answer) fields {
 }
 
 func wheelJSON(w pressure.Wheel) fields {
-	var width *float64
+	var width, predicted *float64
+	if w.Predicted > 0 {
+		predicted = pointer(w.Predicted.MM())
+	}
 	if w.Width > 0 {
 		width = pointer(w.Width.MM())
 	}
@@ -37,7 +40,7 @@ func wheelJSON(w pressure.Wheel) fields {
 		from = "measured"
 	}
 	out := figuresJSON(w.Figures)
-	out = append(out, fields{{"width_mm", width}, {"width_from", from}, {"load_n", float64(w.Load)}}...)
+	out = append(out, fields{{"width_mm", width}, {"width_from", from}, {"predicted_mm", predicted}, {"load_n", float64(w.Load)}}...)
 	return append(out, adviceJSON(w.Advice)...)
 }
 

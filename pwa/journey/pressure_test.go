@@ -88,7 +88,7 @@ func TestPressureWithNoSignal(t *testing.T) {
 	if now := p.number(rear); now != before {
 		t.Errorf("after a cold start the rear shows %s, not %s", now, before)
 	}
-	p.Choose(in["ground.what"], in["kind.egg"])
+	p.Choose("Stretch 1: "+in["ground.what"], in["kind.egg"])
 	rough := p.Changed(rear, before)
 	p.Tap("DisclosureTriangle", in["part.weather"])
 	p.Type(in["field.set.c"], "20")

@@ -19,6 +19,7 @@ export interface WheelAnswer {
   readonly likely_kpa: Pair | null;
   readonly width_mm: number | null;
   readonly width_from: "measured" | "predicted";
+  readonly predicted_mm: number | null;
   readonly squash: number | null;
   readonly load_n: number;
   readonly cost_w: number | null;

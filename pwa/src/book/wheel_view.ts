@@ -90,6 +90,8 @@ function goodRange(wheel: WheelAnswer, scene: Scene): readonly [string, string] 
 
 function widthFact(wheel: WheelAnswer): readonly string[] {
   if (wheel.width_mm === null) return [];
-  const mm = plain(Math.round(wheel.width_mm * 10) / 10);
-  return [wheel.width_from === "measured" ? w("wheel.measured", { mm }) : w("wheel.predicted", { mm })];
+  const tenths = (mm: number): string => plain(Math.round(mm * 10) / 10);
+  const mm = tenths(wheel.width_mm);
+  if (wheel.width_from === "predicted") return [w("wheel.predicted", { mm })];
+  return [wheel.predicted_mm === null ? w("wheel.measured", { mm }) : w("wheel.beside", { mm, predicted: tenths(wheel.predicted_mm) })];
 }

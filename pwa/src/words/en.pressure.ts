@@ -27,6 +27,7 @@ export const pressureWords = {
   "wheel.goodNone": "outside the limits",
   "wheel.atRide": "{p} {unit} at the ride",
   "wheel.measured": "{mm} mm measured",
+  "wheel.beside": "{mm} mm measured ({predicted} predicted)",
   "wheel.predicted": "{mm} mm predicted, ± 1.5",
   "wheel.none": "No number",
   "wheel.waiting": "Working it out…",
