@@ -114,6 +114,13 @@ func (s *Server) Stop() {
 	if s.process == nil {
 		return
 	}
+	select {
+	case <-s.ended:
+		s.process = nil
+		s.t.Errorf("the server ended by itself; it said: %s", s.said)
+		return
+	default:
+	}
 	if err := s.process.Signal(os.Interrupt); err != nil {
 		_ = s.process.Kill() // Windows knows no interrupt
 	}
