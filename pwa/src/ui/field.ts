@@ -11,7 +11,7 @@ export interface FieldShown {
   readonly spoken: string;
   readonly text: string;
   readonly unit: string;
-  readonly range: string;
+  readonly range: string | null; // "" keeps the room for one that is not known yet; null for none
   readonly fault: string;
   readonly signed: boolean;
   readonly step: number; // 0: no steppers
@@ -71,9 +71,9 @@ export class Field extends Part<FieldShown> {
     setText(this.#label, view.label);
     setAttr(this.#input, "aria-label", view.spoken === view.label ? null : view.spoken);
     setText(this.#unit, view.unit);
-    setText(this.#range, view.range);
+    setText(this.#range, view.range ?? "");
     setText(this.#fault, view.fault);
-    setHidden(this.#range, view.range === "");
+    setHidden(this.#range, view.range === null);
     setHidden(this.#fault, view.fault === "");
     setAttr(this.#input, "inputmode", view.signed ? "text" : "decimal"); // a phone's decimal pad often has no minus
     setAttr(this.#input, "aria-invalid", view.fault === "" ? null : "true");

@@ -43,6 +43,8 @@ export class Desk {
     this.#ctx = ctx;
     this.#host = host;
     this.#unit = ctx.settings.units;
+    host.classList.add("opening"); // keeps the room until the draft is read, so that nothing below jumps
+    this.#demo.hidden = true; // until the draft says otherwise
     ctx.head.append(this.#headline, this.#stale, this.#demo);
     this.#hear();
     void this.#load();
@@ -258,6 +260,7 @@ export class Desk {
     if (this.#part instanceof kind) return this.#part;
     const part = new kind();
     this.#part = part;
+    this.#host.classList.remove("opening");
     this.#host.replaceChildren(part);
     return part;
   }

@@ -88,7 +88,7 @@ class Stretch extends Part<StretchView> {
     for (const [key, field] of [["km", this.#km], ["kmh", this.#kmh], ["gd0", this.#gd0]] as const) {
       const id = `ground.${stretch.id}.${key}`;
       const view = fieldView(stretchFields[key], id, stretch[key], state.reading.faults.get(id), state.unit, state.tables);
-      field.view = { ...view, spoken: `${name}: ${view.label}`, range: key === "km" ? "" : view.range };
+      field.view = { ...view, spoken: `${name}: ${view.label}`, range: key === "km" ? null : view.range };
     }
     setHidden(this.#gd0, stretch.kind !== "typed");
     if (this.#board.checked !== stretch.washboard) this.#board.checked = stretch.washboard;
