@@ -257,4 +257,11 @@ func TestTheDemoOpensOnAnInventedEvent(t *testing.T) {
 	p.See(in["why.custom"])
 	p.Axe()
 	p.Shot("demo")
+	p.installed()
+	p.saved("pressure")
+	server.Stop()
+	p.Allow(offline)
+	p.Reload()
+	p.See(in["head.demo"])
+	p.number(in["side.front"])
 }

@@ -74,7 +74,11 @@ export class Desk {
     try {
       const answer = await fetch("api/demo", { signal: AbortSignal.timeout(1500) });
       const body: unknown = answer.status === 200 ? await answer.json() : undefined;
-      if (isObject(body)) return { ...readDraft(body["draft"]), started: true, demo: true, weatherAt: Date.now() };
+      if (isObject(body)) {
+        const invented = { ...readDraft(body["draft"]), started: true, demo: true, weatherAt: Date.now() };
+        void this.#ctx.drafts.save(draftName, invented); // it opens without the server too
+        return invented;
+      }
     } catch {
       // no server: a phone on its own starts empty
     }
