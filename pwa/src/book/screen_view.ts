@@ -46,9 +46,24 @@ export function screenView(facts: Facts): ScreenView {
     notices: notices.filter((each) => each.severity !== "stop" && each.code !== underWhy),
     assumed: reading.assumed.length === 0 ? "" : w("assumed.list", { what: reading.assumed.map((each) => w(`assumed.${each}`)).join(", ") }),
     firm: firmness(draft),
-    curves: kept === undefined ? [] : sides.map((side) => ({ side, curve: curveView(side, kept.answer[side], scene), rows: whyRows(kept.answer[side], unit), remark: remarkOf(side, notices) })),
+    curves: kept === undefined ? [] : curvesOf(kept, scene, notices),
     spoken: wheels.map((each) => w("said.wheel", { side: each.title, what: spokenOf(each) })).join(" "),
   };
+}
+
+type Curves = ScreenView["curves"];
+
+// The same answer in the same unit gives the same curves, also the same object, so that they need not be drawn again.
+const drawn = new WeakMap<Kept, { readonly unit: PressureUnit; readonly curves: Curves }>();
+
+function curvesOf(kept: Kept, scene: Scene, notices: readonly NoticeView[]): Curves {
+  const before = drawn.get(kept);
+  if (before?.unit === scene.unit) return before.curves;
+  const curves = sides.map((side) => ({
+    side, curve: curveView(side, kept.answer[side], scene), rows: whyRows(kept.answer[side], scene.unit), remark: remarkOf(side, notices),
+  }));
+  drawn.set(kept, { unit: scene.unit, curves });
+  return curves;
 }
 
 // How far the sums hold is told with the reasons, not on the face.

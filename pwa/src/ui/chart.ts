@@ -35,13 +35,21 @@ export class Chart extends Part<ChartView> {
   readonly #picture = el("div", { class: "picture" });
   readonly #twin = el("div", { class: "twin" });
 
+  readonly #fold = el("details", {}, el("summary", {}, w("chart.twin")), this.#twin);
+
+  // The table is made when it is looked at.
+  #fillTwin(): void {
+    if (this.#fold.open && this.view !== undefined) this.#twin.replaceChildren(twin(this.view));
+  }
+
   protected override build(): void {
-    this.append(this.#picture, el("details", {}, el("summary", {}, w("chart.twin")), this.#twin));
+    this.#fold.addEventListener("toggle", () => this.#fillTwin());
+    this.append(this.#picture, this.#fold);
   }
 
   protected override show(view: ChartView): void {
     this.#picture.replaceChildren(draw(view));
-    this.#twin.replaceChildren(twin(view));
+    this.#fillTwin();
   }
 }
 

@@ -14,9 +14,13 @@ const tall = 44;
 const stones: Partial<Record<GroundKind, number>> = { rice: 1, pea: 1.8, walnut: 3.2, egg: 4.6, fist: 6.5 };
 
 export class GroundStrip extends Part<readonly StretchDraft[]> {
+  #drawn: readonly StretchDraft[] | undefined; // hundreds of stones: drawn only when the ground changes
+
   protected override build(): void {}
 
   protected override show(ground: readonly StretchDraft[]): void {
+    if (ground === this.#drawn) return;
+    this.#drawn = ground;
     const lengths = ground.map((each) => lengthOf(each, ground.length));
     const all = lengths.reduce((sum, x) => sum + x, 0) || 1;
     const spoken = ground.map((each, i) => (ground.length === 1 ? nameOf(each) : w("ground.part", { kind: nameOf(each), km: lengths[i] ?? 0 }))).join(", ");

@@ -37,7 +37,11 @@ export class Why extends Part<Curves> {
     return box;
   }
 
+  #shown: Curves | undefined; // an answer's curves are drawn once
+
   protected override show(view: Curves): void {
+    if (view === this.#shown) return;
+    this.#shown = view;
     for (const [side, { box, chart, rows, remark }] of this.#wheels) {
       const one = view.find((each) => each.side === side);
       setHidden(box, one === undefined || one.rows.length === 0);
