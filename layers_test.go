@@ -29,7 +29,7 @@ func (g graph) check(rule func(from, to string) bool) []string {
 		}
 	}
 	slices.Sort(wrong)
-	return wrong
+	return slices.Compact(wrong)
 }
 
 func TestGoLayers(t *testing.T) {
