@@ -82,7 +82,7 @@ func (p *Page) Axe() {
 	path := filepath.Join(moduleRoot(p.t), "pwa", "node_modules", "axe-core", "axe.min.js")
 	source, err := os.ReadFile(path)
 	if err != nil {
-		missing(p.t, "axe-core is not installed: run npm ci in pwa (%v)", err)
+		missing(p.t, "axe-core is not installed: run npm install --no-save --no-package-lock in pwa (%v)", err)
 	}
 	if !Eval[bool](p, "'axe' in globalThis") {
 		Eval[bool](p, string(source)+"; true")
