@@ -1,0 +1,184 @@
+package oplog
+
+import (
+	"cmp"
+	"encoding/json"
+	"slices"
+)
+
+// Candidate is one value that a field may have: it was set, and no later op replaced it.
+type Candidate struct {
+	Value json.RawMessage
+	Op    string   // the op with the greatest (at, id) that set it
+	At    int64    // ms since 1970, of that op
+	Ops   []string // all standing ops that set this value, sorted
+}
+
+// Field is a field's state. Others is not empty when phones that did not know of each other set different values.
+type Field struct {
+	Shown  Candidate
+	Others []Candidate
+}
+
+// State is what a record looks like: a function of its ops alone, whatever order they came in.
+type State struct {
+	Rec, Kind string
+	Erased    bool             // its values are gone for good
+	Deleted   bool             // hidden
+	Fields    map[string]Field // without "deleted"
+	Deletion  *Field           // the field "deleted", once it was set
+	Newest    int64            // the greatest time among its ops
+	Clashes   []string         // names of fields with several values; "deleted" when a delete and an edit missed each other
+	Unseen    []string         // ops that the standing deletes did not know of
+}
+
+// Merge works out a record's state from all its ops.
+func Merge(ops []Op) State {
+	ops = ordered(ops)
+	state := State{Fields: map[string]Field{}}
+	for _, op := range ops {
+		state.Rec, state.Newest = op.Rec, op.At
+		state.Erased = state.Erased || op.Erases()
+		if op.Kind != KindErase {
+			state.Kind = op.Kind
+		}
+	}
+	if state.Erased {
+		state.Kind = cmp.Or(state.Kind, erasedKind(ops))
+		return state
+	}
+	for name, standing := range candidates(ops) {
+		field := Field{Shown: standing[0], Others: standing[1:]}
+		if name == FieldDeleted {
+			state.Deletion = &field
+			continue
+		}
+		state.Fields[name] = field
+	}
+	state.hide(ops)
+	return state
+}
+
+// ordered gives every op once, by (at, id).
+func ordered(ops []Op) []Op {
+	sorted := slices.Clone(ops)
+	slices.SortFunc(sorted, func(a, b Op) int { return cmp.Or(cmp.Compare(a.At, b.At), cmp.Compare(a.ID, b.ID)) })
+	return slices.CompactFunc(sorted, func(a, b Op) bool { return a.ID == b.ID })
+}
+
+func erasedKind(ops []Op) string {
+	for _, op := range ops {
+		var kind string
+		if op.Kind == KindErase && json.Unmarshal(op.Set["kind"], &kind) == nil {
+			return kind
+		}
+	}
+	return ""
+}
+
+// candidates gives for each field its standing values, the one to show first. An op stands unless another op that sets
+// the field too names it in its bases.
+func candidates(ops []Op) map[string][]Candidate {
+	covered := map[string]map[string]bool{} // field -> ids
+	setting := map[string][]Op{}            // field -> the ops that set it, newest first
+	for _, op := range slices.Backward(ops) {
+		for name := range op.Set {
+			setting[name] = append(setting[name], op)
+			if covered[name] == nil {
+				covered[name] = map[string]bool{}
+			}
+			for _, base := range op.Bases[name] {
+				if base != op.ID {
+					covered[name][base] = true
+				}
+			}
+		}
+	}
+	fields := make(map[string][]Candidate, len(setting))
+	for name, ops := range setting {
+		standing := slices.DeleteFunc(slices.Clone(ops), func(op Op) bool { return covered[name][op.ID] })
+		if len(standing) == 0 {
+			standing = ops // ops that replace each other in a circle: none may vanish
+		}
+		fields[name] = grouped(name, standing)
+	}
+	return fields
+}
+
+// grouped makes one candidate of all ops with equal values.
+func grouped(name string, ops []Op) []Candidate {
+	var groups []Candidate
+	for _, op := range ops {
+		value := op.Set[name]
+		at := slices.IndexFunc(groups, func(group Candidate) bool { return equalValues(group.Value, value) })
+		if at < 0 {
+			groups = append(groups, Candidate{Value: value, Op: op.ID, At: op.At, Ops: []string{op.ID}})
+			continue
+		}
+		groups[at].Ops = append(groups[at].Ops, op.ID)
+	}
+	for _, group := range groups {
+		slices.Sort(group.Ops)
+	}
+	return groups
+}
+
+// hide works out whether the record is hidden, and every clash. A hidden record's fields clash only when somebody edited
+// it without knowing of the delete: otherwise whoever deleted it knew.
+func (s *State) hide(ops []Op) {
+	s.Deleted = s.Deletion != nil && isTrue(s.Deletion.Shown.Value)
+	if s.Deleted {
+		s.Unseen = s.unseen(ops)
+	}
+	if len(s.Unseen) > 0 || s.Deletion != nil && len(s.Deletion.Others) > 0 {
+		s.Clashes = append(s.Clashes, FieldDeleted)
+	}
+	if !s.Deleted || len(s.Unseen) > 0 {
+		for name, field := range s.Fields {
+			if len(field.Others) > 0 {
+				s.Clashes = append(s.Clashes, name)
+			}
+		}
+	}
+	slices.Sort(s.Clashes)
+}
+
+// unseen lists the standing ops of the record's values that no standing delete knew of.
+func (s *State) unseen(ops []Op) []string {
+	seen := map[string]bool{}
+	for _, op := range ops {
+		if isTrue(op.Set[FieldDeleted]) && s.stands(op.ID) {
+			for _, id := range op.Seen {
+				seen[id] = true
+			}
+		}
+	}
+	unseen := map[string]bool{}
+	for _, field := range s.Fields {
+		for _, candidate := range append([]Candidate{field.Shown}, field.Others...) {
+			for _, id := range candidate.Ops {
+				if !seen[id] {
+					unseen[id] = true
+				}
+			}
+		}
+	}
+	return sortedKeys(unseen)
+}
+
+// stands tells whether an op is among the candidates of the field "deleted".
+func (s *State) stands(id string) bool {
+	return slices.Contains(s.Deletion.Shown.Ops, id) ||
+		slices.ContainsFunc(s.Deletion.Others, func(other Candidate) bool { return slices.Contains(other.Ops, id) })
+}
+
+func isTrue(value json.RawMessage) bool { return string(value) == "true" }
+
+func sortedKeys(set map[string]bool) []string {
+	keys := make([]string, 0, len(set))
+	for key := range set {
+		keys = append(keys, key)
+	}
+	slices.Sort(keys)
+	return keys
+}

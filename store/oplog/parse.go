@@ -1,0 +1,251 @@
+package oplog
+
+import (
+	"bytes"
+	"encoding/json"
+	"math"
+	"strconv"
+	"unicode/utf8"
+)
+
+// Parse reads an op and checks its envelope. Values of fields, unknown kinds, fields and members are not judged: a newer
+// app may have written them. The op keeps raw, which must not be changed afterwards.
+func Parse(raw []byte) (Op, *Rejection) {
+	if len(raw) > MaxOpBytes {
+		return Op{}, &Rejection{ID: idIn(raw), Code: TooLarge, Message: "This entry is larger than 2 MiB, the most one entry may hold. Make it shorter."}
+	}
+	if fault := badText(raw); fault != "" {
+		return Op{}, &Rejection{ID: idIn(raw), Code: Malformed, Message: fault}
+	}
+	var members map[string]json.RawMessage
+	if json.Unmarshal(raw, &members) != nil || members == nil {
+		return Op{}, &Rejection{Code: Malformed, Message: "This entry is not a JSON object."}
+	}
+	op := Op{Raw: raw}
+	reader := memberReader{members: members}
+	reader.id("id", &op.ID)
+	reader.id("rec", &op.Rec)
+	reader.name("kind", &op.Kind, true)
+	reader.name("author", &op.Author, false)
+	reader.name("device", &op.Device, false)
+	reader.object("set", &op.Set, true)
+	reader.idLists("bases", &op.Bases)
+	reader.ids("seen", &op.Seen)
+	reader.schema(&op.Schema)
+	reader.flag("erased", &op.Erased)
+	reader.at(&op.At)
+	if reader.fault == nil {
+		return op, nil
+	}
+	if IsID(op.ID) {
+		reader.fault.ID = op.ID
+	}
+	return Op{}, reader.fault
+}
+
+// memberReader reads one member after the other and keeps the first fault.
+type memberReader struct {
+	members map[string]json.RawMessage
+	fault   *Rejection
+}
+
+func (r *memberReader) wrong(name, want string) {
+	if r.fault == nil {
+		r.fault = &Rejection{Code: Malformed, Message: "This entry's " + name + " must be " + want + "."}
+	}
+}
+
+// read decodes a member that is there and not null.
+func (r *memberReader) read(name string, into any, required bool, want string) bool {
+	raw, found := r.members[name]
+	if !found && !required {
+		return false
+	}
+	if !found || string(raw) == "null" || json.Unmarshal(raw, into) != nil {
+		r.wrong(name, want)
+		return false
+	}
+	return true
+}
+
+const wantID = "32 lowercase hex digits"
+
+func (r *memberReader) id(name string, into *string) {
+	if r.read(name, into, true, wantID) && !IsID(*into) {
+		r.wrong(name, wantID)
+	}
+}
+
+func (r *memberReader) name(name string, into *string, required bool) {
+	const want = "a text of at most 64 characters"
+	if r.read(name, into, required, want) && (utf8.RuneCountInString(*into) > maxName || required && *into == "") {
+		r.wrong(name, want)
+	}
+}
+
+func (r *memberReader) object(name string, into *map[string]json.RawMessage, required bool) {
+	r.read(name, into, required, "an object of fields and values")
+}
+
+func (r *memberReader) ids(name string, into *[]string) {
+	const want = "a list of ids"
+	var listed []*string // a null in the list is not an id
+	if !r.read(name, &listed, false, want) {
+		return
+	}
+	*into = r.checked(name, want, listed)
+}
+
+func (r *memberReader) idLists(name string, into *map[string][]string) {
+	const want = "an object of fields, each with a list of ids"
+	var lists map[string]*[]*string
+	if !r.read(name, &lists, false, want) {
+		return
+	}
+	*into = make(map[string][]string, len(lists))
+	for field, listed := range lists {
+		if listed == nil {
+			r.wrong(name, want)
+			return
+		}
+		(*into)[field] = r.checked(name, want, *listed)
+	}
+}
+
+func (r *memberReader) checked(name, want string, listed []*string) []string {
+	ids := make([]string, 0, len(listed))
+	for _, id := range listed {
+		if id == nil || !IsID(*id) {
+			r.wrong(name, want)
+			return nil
+		}
+		ids = append(ids, *id)
+	}
+	return ids
+}
+
+func (r *memberReader) flag(name string, into *bool) {
+	r.read(name, into, false, "true or false")
+}
+
+func (r *memberReader) schema(into *int) {
+	const want = "a whole number from 1"
+	var number json.Number
+	if !r.number("schema", &number, false, want) {
+		return
+	}
+	value, whole := wholeNumber(number)
+	if !whole || value < 1 {
+		r.wrong("schema", want)
+		return
+	}
+	*into = int(value)
+}
+
+func (r *memberReader) at(into *int64) {
+	const want = "a time in whole milliseconds since 1970"
+	var number json.Number
+	if !r.number("at", &number, true, want) {
+		return
+	}
+	value, whole := wholeNumber(number)
+	switch {
+	case !whole:
+		r.wrong("at", want)
+	case r.fault == nil && (value < MinAt || value >= EndAt):
+		r.fault = &Rejection{Code: AtOutOfRange, Message: "This entry's time lies outside the years 2020 to 2200. Set this phone's clock, then make the change again."}
+	default:
+		*into = value
+	}
+}
+
+// number reads a number as it is written; json.Number alone would also take one in quotes.
+func (r *memberReader) number(name string, into *json.Number, required bool, want string) bool {
+	if raw := r.members[name]; len(raw) > 0 && raw[0] == '"' {
+		r.wrong(name, want)
+		return false
+	}
+	return r.read(name, into, required, want)
+}
+
+// wholeNumber reads a JSON number that is whole, however it is written: 1.7e12 is one, as in a browser.
+func wholeNumber(number json.Number) (int64, bool) {
+	if value, err := strconv.ParseInt(number.String(), 10, 64); err == nil {
+		return value, true
+	}
+	value, err := strconv.ParseFloat(number.String(), 64)
+	if err != nil || value != math.Trunc(value) || math.Abs(value) > 1<<53 {
+		return 0, false
+	}
+	return int64(value), true
+}
+
+// badText says what is wrong with an op's text before it is read, or "": text that a browser and this program would
+// understand differently, or that is nested so deeply that reading it could overflow the stack.
+func badText(raw []byte) string {
+	if !utf8.Valid(raw) {
+		return "This entry is not valid UTF-8 text."
+	}
+	depth := 0
+	for i := 0; i < len(raw); i++ {
+		switch raw[i] {
+		case '{', '[':
+			if depth++; depth > maxDepth {
+				return "This entry is nested more than 64 levels deep."
+			}
+		case '}', ']':
+			depth--
+		case '"':
+			end, whole := skipString(raw, i+1)
+			if !whole {
+				return "This entry holds half a character (a lone surrogate). Delete the last sign typed and save again."
+			}
+			i = end
+		}
+	}
+	return ""
+}
+
+// skipString goes to the closing quote of the string that starts at from; whole is false when an escaped surrogate
+// stands alone.
+func skipString(raw []byte, from int) (end int, whole bool) {
+	for i := from; i < len(raw); i++ {
+		switch raw[i] {
+		case '"':
+			return i, true
+		case '\\':
+			high := surrogate(raw[i:])
+			if high == 0 {
+				i++
+				continue
+			}
+			if high >= 0xdc00 || surrogate(raw[i+6:]) < 0xdc00 {
+				return i, false
+			}
+			i += 11
+		}
+	}
+	return len(raw), true
+}
+
+// surrogate reads a \uXXXX escape of a surrogate; anything else gives 0.
+func surrogate(raw []byte) uint64 {
+	if len(raw) < 6 || raw[0] != '\\' || raw[1] != 'u' {
+		return 0
+	}
+	unit, err := strconv.ParseUint(string(raw[2:6]), 16, 16)
+	if err != nil || unit < 0xd800 || unit > 0xdfff {
+		return 0
+	}
+	return unit
+}
+
+// idIn finds the id of an op that could not be read as a whole, so that its sender can tell which one was meant.
+func idIn(raw []byte) string {
+	_, rest, found := bytes.Cut(raw, []byte(`"id"`))
+	rest = bytes.TrimLeft(rest, " \t\r\n:")
+	if !found || len(rest) < 34 || rest[0] != '"' || rest[33] != '"' || !IsID(string(rest[1:33])) {
+		return ""
+	}
+	return string(rest[1:33])
+}
