@@ -36,7 +36,9 @@ function history(random: () => number, length: number): Op[] {
     const set = Object.fromEntries(names.map((name) => [name, name === "deleted" ? random() < 0.6 : pick<Json>(random, [1, "1", null, [1], false])]));
     const bases = Object.fromEntries(names.filter(() => random() < 0.7).map((name) => [name, known]));
     const seen = ops.map((op) => op.id).filter(() => random() < 0.7);
-    ops.push({ id: hexId(random), at: t0 + Math.floor(random() * 5), kind: pick(random, ["tyre", "wheel"]), rec, set, bases, seen, author: "", device: "" });
+    const id = hexId(random);
+    if (random() < 0.3) known.push(id); // names itself
+    ops.push({ id, at: t0 + Math.floor(random() * 5), kind: pick(random, ["tyre", "wheel"]), rec, set, bases, seen, author: "", device: "" });
   }
   return ops;
 }
@@ -73,6 +75,23 @@ test("merge: in random histories every value stands that nothing replaced, and e
       equal([field.shown.op, field.shown.value], [newest?.id, newest?.set[name]], `shown, seed ${seed}`);
     }
   }
+});
+
+test("merge: in random histories a delete that was replaced has seen nothing", () => {
+  let found = 0;
+  for (let seed = 2000; seed < 2300; seed++) {
+    const random = chance(seed);
+    const ops = history(random, 1 + Math.floor(random() * 12));
+    const state = merge(rec, ops);
+    if (!state.deleted) continue;
+    const deletes = ops.filter((op) => op.set["deleted"] === true && standing(state.deletion).includes(op.id));
+    const values = Object.values(state.fields).flatMap(standing);
+    const want = values.filter((id) => !deletes.some((op) => op.seen?.includes(id)));
+    equal(state.unseen, [...new Set(want)].sort(), `seed ${seed}`);
+    equal(state.clashes.includes("deleted"), want.length > 0 || (state.deletion?.others.length ?? 0) > 0, `seed ${seed}`);
+    found += want.length;
+  }
+  equal(found > 100, true, "unseen edits among the histories");
 });
 
 test("merge: who set a value, and when, stands beside it", () => {
