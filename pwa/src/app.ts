@@ -6,7 +6,7 @@ import type { SettingsBox } from "./log/settings.ts";
 import { listen } from "./ui/part.ts";
 import { hintDismissed } from "./ui/install.ts";
 import { reloadWanted } from "./ui/offer.ts";
-import type { CalcState, Ctx, Screen } from "./ui/screen.ts";
+import type { CalcState, Ctx, Screen, Visit } from "./ui/screen.ts";
 import { Shell, type ShellView } from "./ui/shell.ts";
 import { showTheme } from "./ui/theme.ts";
 import { detailsOf } from "./ui/trouble.ts";
@@ -40,8 +40,8 @@ export class App {
     document.body.append(this.#shell);
   }
 
-  // visit closes the open screen and opens another.
-  visit(screen: Screen, first: boolean): void {
+  // visit closes the open screen and opens another, or another page of it.
+  visit({ screen, path, first }: Visit): void {
     this.#open?.closing.abort();
     this.#open?.screen.close?.();
     const closing = new AbortController();
@@ -49,7 +49,7 @@ export class App {
     const { head, host } = this.#shell.stage();
     this.#change({ place: screen.name, heading: screen.title() });
     try {
-      screen.open(host, this.#lend(head, closing.signal));
+      screen.open(host, this.#lend(path, head, closing.signal));
     } catch (error) {
       this.trouble(error);
     }
@@ -78,10 +78,10 @@ export class App {
     this.#shell.view = this.#view;
   }
 
-  #lend(head: HTMLElement, closed: AbortSignal): Ctx {
+  #lend(path: readonly string[], head: HTMLElement, closed: AbortSignal): Ctx {
     const { calc, drafts, settings } = this.#means;
     return {
-      calc, drafts, closed, head,
+      calc, drafts, closed, head, path,
       get settings() {
         return settings.current;
       },

@@ -49,7 +49,7 @@ document.addEventListener("visibilitychange", () => {
   if (document.visibilityState === "hidden") void drafts.flush();
 });
 
-new Router([pressure, checks, packing, support, wheels, settingsScreen], (to, first) => app.visit(to, first)).start();
+new Router([pressure, checks, packing, support, wheels, settingsScreen], (visit) => app.visit(visit)).start();
 void settings.load();
 
 let asked = false;

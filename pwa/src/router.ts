@@ -1,16 +1,17 @@
-// Which screen the address names: #/checks is the screen "checks". What is unknown leads to the first.
+// Which screen the address names, and which page of it: #/settings/history/ab12 is the page "history", "ab12" of the
+// screen "settings". An unknown screen leads to the first; what a path means is the screen's own affair.
 
-import type { Screen } from "./ui/screen.ts";
+import type { Screen, Visit } from "./ui/screen.ts";
 
 export class Router {
   readonly #screens: readonly [Screen, ...Screen[]];
-  readonly #go: (screen: Screen, first: boolean) => void;
-  #current: Screen | undefined;
+  readonly #go: (visit: Visit) => void;
+  #current: string | undefined;
 
-  constructor(screens: readonly [Screen, ...Screen[]], go: (screen: Screen, first: boolean) => void) {
+  constructor(screens: readonly [Screen, ...Screen[]], go: (visit: Visit) => void) {
     this.#screens = screens;
     this.#go = go;
-    addEventListener("hashchange", () => this.#arrive());
+    addEventListener("hashchange", () => this.#arrive()); // the browser's back button comes this way too
   }
 
   start(): void {
@@ -18,13 +19,14 @@ export class Router {
   }
 
   #arrive(): void {
-    const name = location.hash.replace(/^#\//, "").split("/")[0];
+    const [name, ...path] = location.hash.replace(/^#/, "").split("/").filter((part) => part !== "");
     const known = this.#screens.find((screen) => screen.name === name);
     const screen = known ?? this.#screens[0];
     if (known === undefined) history.replaceState(null, "", `#/${screen.name}`);
-    if (screen === this.#current) return;
-    const first = this.#current === undefined;
-    this.#current = screen;
-    this.#go(screen, first);
+    const visit = { screen, path: known === undefined ? [] : path, first: this.#current === undefined };
+    const here = [screen.name, ...visit.path].join("/");
+    if (here === this.#current) return;
+    this.#current = here;
+    this.#go(visit);
   }
 }

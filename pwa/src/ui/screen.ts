@@ -50,6 +50,7 @@ export interface Ctx {
   readonly calc: Calc;
   readonly drafts: Drafts;
   readonly settings: ScreenSettings; // always the current ones
+  readonly path: readonly string[]; // what follows the screen's name in the address; another path opens the screen anew
   // closed is aborted when the screen closes: give it to listeners.
   readonly closed: AbortSignal;
   // head is the screen's own space in the header, beside the heading.
@@ -66,8 +67,15 @@ export interface Ctx {
 }
 
 export interface Screen {
-  readonly name: string; // as in the route: #/name
+  readonly name: string; // as in the route: #/name or #/name/path
   title(): string;
   open(host: HTMLElement, ctx: Ctx): void;
   close?(): void;
+}
+
+// Visit is an address taken apart.
+export interface Visit {
+  readonly screen: Screen;
+  readonly path: readonly string[];
+  readonly first: boolean; // the app has just started
 }
