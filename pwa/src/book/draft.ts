@@ -1,5 +1,6 @@
 // What a person has typed and chosen on the Pressure screen, kept as typed: also what is wrong or half done.
 
+import type { Json } from "../log/json.ts";
 import { isObject } from "./answer.ts";
 import { type PressureUnit, pressureUnits } from "./quantity.ts";
 
@@ -10,6 +11,12 @@ export interface StretchDraft {
   readonly kmh: string;
   readonly gd0: string;
   readonly washboard: boolean;
+}
+
+// Based is the record's value that stands behind a text, and the text it was shown as.
+export interface Based {
+  readonly text: string;
+  readonly value: Json;
 }
 
 export interface PressureDraft {
@@ -25,12 +32,14 @@ export interface PressureDraft {
   readonly firmness: number;
   readonly wet: boolean;
   readonly weatherAt: number; // when the weather was last typed, ms; 0 never
+  readonly links: Readonly<Record<string, string>>; // role -> the record that plays it
+  readonly based: Readonly<Record<string, Based>>; // by bond
 }
 
 export const emptyDraft: PressureDraft = {
   started: false, demo: false, unit: "bar", bike: "", texts: {}, picks: {},
   ground: [{ id: "first", kind: "patched", km: "", kmh: "", gd0: "", washboard: false }],
-  rearSame: true, weigh: "share", firmness: 0, wet: false, weatherAt: 0,
+  rearSame: true, weigh: "share", firmness: 0, wet: false, weatherAt: 0, links: {}, based: {},
 };
 
 // readDraft takes what was stored, from whatever version, and fills what is missing or not understood.
@@ -50,6 +59,8 @@ export function readDraft(stored: unknown): PressureDraft {
     firmness: clampSteps(stored["firmness"]),
     wet: stored["wet"] === true,
     weatherAt: typeof stored["weatherAt"] === "number" ? stored["weatherAt"] : 0,
+    links: strings(stored["links"]),
+    based: readBased(stored["based"]),
   };
 }
 
@@ -58,6 +69,14 @@ function readStretch(from: Record<string, unknown>, index: number): StretchDraft
     id: text(from["id"]) || `stretch${index}`, kind: text(from["kind"]) || "patched", km: text(from["km"]),
     kmh: text(from["kmh"]), gd0: text(from["gd0"]), washboard: from["washboard"] === true,
   };
+}
+
+function readBased(value: unknown): Record<string, Based> {
+  const out: Record<string, Based> = {};
+  for (const [key, each] of Object.entries(isObject(value) ? value : {})) {
+    if (isObject(each) && typeof each["text"] === "string" && "value" in each) out[key] = { text: each["text"], value: each["value"] as Json };
+  }
+  return out;
 }
 
 function text(value: unknown): string {

@@ -1,0 +1,67 @@
+// From the book to the draft: what others, or another tab, changed appears on the screen, unless it was edited here.
+
+import type { Json } from "../log/json.ts";
+import { sameValue } from "../log/json.ts";
+import { type RecordState, valueOf } from "../log/merge.ts";
+import { sides } from "./answer.ts";
+import { type Bond, bonds, type Role, textOf, withText, written } from "./bonds.ts";
+import type { States } from "./commit.ts";
+import type { PressureDraft } from "./draft.ts";
+
+// take brings the draft up to the records. The same draft comes back when nothing changed.
+export function take(draft: PressureDraft, states: States): PressureDraft {
+  let taken = draft;
+  for (const bond of bonds) {
+    const state = states[bond.role];
+    if (state === undefined || state.rec !== draft.links[bond.role]) continue;
+    taken = state.erased ? forgotten(bond, taken) : takeOne(bond, taken, valueOf(state, bond.field) ?? null);
+  }
+  return taken;
+}
+
+// forgotten takes an erased record's value off the screen; what is typed next belongs to a new record.
+function forgotten(bond: Bond, draft: PressureDraft): PressureDraft {
+  const { [bond.role]: _, ...links } = draft.links;
+  const { [bond.key]: __, ...based } = draft.based;
+  return { ...withText(bond, draft, written(bond, null, draft)), links, based };
+}
+
+function takeOne(bond: Bond, draft: PressureDraft, value: Json): PressureDraft {
+  const before = draft.based[bond.key];
+  const edited = before !== undefined && textOf(bond, draft) !== before.text;
+  if (edited || (before !== undefined && sameValue(before.value, value))) return draft;
+  const apart = bond.role.startsWith("rear.") && draft.rearSame ? ownRear(draft) : draft;
+  const text = written(bond, value, apart);
+  // Equal texts on both wheels are no reason to ask for the rear apart.
+  const into = text === textOf(bond, draft) ? draft : apart;
+  const next = withText(bond, into, text);
+  return { ...next, based: { ...next.based, [bond.key]: { text, value } } };
+}
+
+// ownRear gives the rear wheel texts of its own, copied from the front.
+export function ownRear(draft: PressureDraft): PressureDraft {
+  const copy = (of: Readonly<Record<string, string>>): Record<string, string> => {
+    const out = Object.fromEntries(Object.entries(of).filter(([id]) => !id.startsWith("rear.")));
+    for (const [id, value] of Object.entries(of)) {
+      if (id.startsWith("front.")) out[id.replace(/^front\./, "rear.")] = value;
+    }
+    return out;
+  };
+  return { ...draft, rearSame: false, texts: copy(draft.texts), picks: copy(draft.picks) };
+}
+
+// links follows a bike to its rider, wheels, tyres, gauge and pump.
+export function linksOf(bike: RecordState, find: (rec: string) => RecordState | undefined): PressureDraft["links"] {
+  const links: Record<string, string> = { bike: bike.rec };
+  const follow = (role: Role, from: RecordState | undefined, field: string): RecordState | undefined => {
+    const rec = valueOf(from, field);
+    const state = typeof rec === "string" && rec !== "" ? find(rec) : undefined;
+    if (state !== undefined && !state.erased) links[role] = state.rec;
+    return state;
+  };
+  follow("person", bike, "rider");
+  follow("gauge", bike, "gauge");
+  follow("pump", bike, "pump");
+  for (const side of sides) follow(`${side}.tyre`, follow(`${side}.wheel`, bike, side), "tyre");
+  return links;
+}
