@@ -1,0 +1,71 @@
+package sqlite
+
+import (
+	"context"
+	"database/sql"
+	"fmt"
+
+	"rimside/store/oplog"
+)
+
+// About says whose log this is and what it adds up to.
+type About struct {
+	Book   string // "" until the first push
+	Log    string
+	Server string
+	Count  int64  // ops
+	Digest string // 64 hex digits
+}
+
+// About reads it.
+func (b *Book) About(ctx context.Context) (About, error) {
+	row, err := readStanding(ctx, b.read)
+	return About{Book: row.book, Log: row.log, Server: row.server, Count: row.count, Digest: row.digest.String()}, err
+}
+
+// standing is the one row of the table book.
+type standing struct {
+	server, log, book          string
+	count, changes             int64
+	erases, erasesDone, newest int64
+	digest                     oplog.Digest
+}
+
+type querier interface {
+	QueryRowContext(ctx context.Context, query string, args ...any) *sql.Row
+}
+
+func readStanding(ctx context.Context, from querier) (s standing, err error) {
+	var digest []byte
+	err = from.QueryRowContext(ctx, `SELECT server, log, book, count, digest, changes, erases, erases_done, coalesce((SELECT max(seq) FROM ops), 0) FROM book`).
+		Scan(&s.server, &s.log, &s.book, &s.count, &digest, &s.changes, &s.erases, &s.erasesDone, &s.newest)
+	if err != nil {
+		return s, explain(err)
+	}
+	if len(digest) != len(s.digest) {
+		return s, fmt.Errorf("the stored digest has %d bytes: %w", len(digest), errUnusable)
+	}
+	copy(s.digest[:], digest)
+	return s, nil
+}
+
+// save writes back what a push changes.
+func (s standing) save(tx *sql.Tx) error {
+	_, err := tx.Exec(`UPDATE book SET book = ?, count = ?, digest = ?, changes = changes + 1, erases = ?`, s.book, s.count, s.digest[:], s.erases)
+	return err
+}
+
+// adopt gives an empty server the book of whoever comes first, and refuses any other book.
+func (s *standing) adopt(book string) (changed bool, err error) {
+	if !oplog.IsID(book) {
+		return false, errBadBook
+	}
+	if s.book == "" {
+		s.book = book
+		return true, nil
+	}
+	if s.book != book {
+		return false, ErrOtherBook
+	}
+	return false, nil
+}

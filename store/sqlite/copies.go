@@ -1,0 +1,182 @@
+package sqlite
+
+import (
+	"context"
+	"database/sql"
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"time"
+)
+
+// rhythm is one kind of copy. The names carry a running number, as a clock may have been wrong for a while, and the
+// time for people.
+type rhythm struct {
+	name   string
+	layout string // of the time; while it reads the same, no further copy is due
+	keep   int
+}
+
+var rhythms = []rhythm{{"hourly", "2006-01-02T15", 24}, {"daily", "2006-01-02", 7}}
+
+// copyFile is a copy in the folder copies.
+type copyFile struct {
+	path, name string
+	number     int
+	when       string
+}
+
+// Tick does what is due: call it every minute.
+func (b *Book) Tick(ctx context.Context) error {
+	err := b.tidy(ctx, patient)
+	b.tidying.Lock()
+	defer b.tidying.Unlock()
+	for _, each := range rhythms {
+		err = errors.Join(err, b.copyWhenDue(ctx, each))
+	}
+	return err
+}
+
+// copyWhenDue makes a copy once in a while, if anything changed.
+func (b *Book) copyWhenDue(ctx context.Context, every rhythm) error {
+	made, err := b.listRhythm(every)
+	if err != nil {
+		return err
+	}
+	when, number := b.now().UTC().Format(every.layout), 1
+	if len(made) > 0 {
+		last := made[len(made)-1]
+		if last.when == when {
+			return nil
+		}
+		if changed, err := b.changedSince(ctx, last); err != nil || !changed {
+			return err
+		}
+		number = last.number + 1
+	}
+	if err := b.copyTo(ctx, fmt.Sprintf("%s-%06d-%s.sqlite", every.name, number, when)); err != nil {
+		return err
+	}
+	for len(made) >= every.keep {
+		if err := os.Remove(made[0].path); err != nil {
+			return err
+		}
+		made = made[1:]
+	}
+	return nil
+}
+
+// changedSince tells whether the book differs from a copy. One that cannot be read is no reason to do without.
+func (b *Book) changedSince(ctx context.Context, last copyFile) (bool, error) {
+	now, err := readStanding(ctx, b.read)
+	if err != nil {
+		return false, err
+	}
+	if seen, found := b.copied[last.path]; found {
+		return seen != now.changes, nil
+	}
+	then, err := standingOf(ctx, last.path)
+	if err != nil {
+		b.log.Warn("a copy cannot be read", "copy", last.path, "error", err)
+		return true, nil
+	}
+	b.copied[last.path] = then.changes
+	return then.changes != now.changes || then.log != now.log, nil
+}
+
+// copyTo makes a copy. It gets its name only if nothing was erased since it was begun: while the write lock is held
+// nobody erases, and whoever erases later finds the copy by its name.
+func (b *Book) copyTo(ctx context.Context, name string) error {
+	dir, err := b.copiesDir()
+	if err != nil {
+		return err
+	}
+	path, err := b.snapshot(ctx, dir)
+	if err != nil {
+		return err
+	}
+	defer os.Remove(path) // gone already when all went well
+	copied, err := standingOf(ctx, path)
+	if err != nil {
+		return err
+	}
+	return inTx(ctx, b.write, func(tx *sql.Tx) error {
+		now, err := readStanding(ctx, tx)
+		if err != nil || now.erases != copied.erases {
+			return err // the next tick makes another
+		}
+		return renameInto(path, filepath.Join(dir, name))
+	})
+}
+
+// copyBefore keeps the file as it was before a change of its format.
+func (b *Book) copyBefore(ctx context.Context, version int) error {
+	dir, err := b.copiesDir()
+	if err != nil {
+		return err
+	}
+	path, err := b.snapshot(ctx, dir)
+	if err != nil {
+		return err
+	}
+	return renameInto(path, filepath.Join(dir, fmt.Sprintf("before-format-%d.sqlite", version+1)))
+}
+
+// listCopies lists all copies.
+func (b *Book) listCopies() (list []copyFile, err error) {
+	entries, err := os.ReadDir(filepath.Join(b.dir, "copies"))
+	if errors.Is(err, fs.ErrNotExist) {
+		return nil, nil
+	}
+	for _, entry := range entries {
+		if name, isCopy := strings.CutSuffix(entry.Name(), ".sqlite"); isCopy && !strings.HasPrefix(name, ".") {
+			list = append(list, copyFile{path: filepath.Join(b.dir, "copies", entry.Name()), name: name})
+		}
+	}
+	return list, err
+}
+
+// listRhythm lists the copies of one kind, the oldest first.
+func (b *Book) listRhythm(every rhythm) (list []copyFile, err error) {
+	all, err := b.listCopies()
+	for _, each := range all {
+		number, when, found := strings.Cut(strings.TrimPrefix(each.name, every.name+"-"), "-")
+		if !found || !strings.HasPrefix(each.name, every.name+"-") {
+			continue
+		}
+		if _, err := fmt.Sscanf(number, "%d", &each.number); err == nil {
+			each.when = when
+			list = append(list, each)
+		}
+	}
+	slices.SortFunc(list, func(a, b copyFile) int { return a.number - b.number })
+	return list, err
+}
+
+// removeUnfinishedCopies deletes what a crash left behind. A copy that another program is making at this moment fails,
+// and is made again a minute later.
+func (b *Book) removeUnfinishedCopies() error {
+	return b.removeUnfinished(time.Now())
+}
+
+func (b *Book) removeUnfinished(before time.Time) error {
+	dir := filepath.Join(b.dir, "copies")
+	entries, err := os.ReadDir(dir)
+	if errors.Is(err, fs.ErrNotExist) {
+		return nil
+	}
+	for _, entry := range entries {
+		info, gone := entry.Info()
+		if gone != nil || !strings.HasPrefix(entry.Name(), unfinished) || info.ModTime().After(before) {
+			continue
+		}
+		if failed := os.Remove(filepath.Join(dir, entry.Name())); !errors.Is(failed, fs.ErrNotExist) {
+			err = errors.Join(err, failed)
+		}
+	}
+	return err
+}

@@ -1,0 +1,93 @@
+package sqlite
+
+import (
+	"context"
+	"database/sql"
+	"embed"
+	"fmt"
+	"io/fs"
+)
+
+// Files are applied in the order of their names, each once, and never changed after a release: the file's user_version
+// counts those it has seen.
+//
+//go:embed migrations/*.sql
+var migrationFiles embed.FS
+
+// applicationID marks a SQLite file as ours ("Rims").
+const applicationID = 0x52696d73
+
+// migrate brings the file to this program's format. before is called once when a file that holds something is about to
+// change.
+func migrate(ctx context.Context, db *sql.DB, before func(version int) error) error {
+	names, err := fs.Glob(migrationFiles, "migrations/*.sql")
+	if err != nil {
+		return err
+	}
+	version, err := checkFormat(ctx, db, len(names))
+	if err != nil {
+		return err
+	}
+	if version > 0 && version < len(names) {
+		if err := before(version); err != nil {
+			return fmt.Errorf("the copy before the change of format could not be made: %w", err)
+		}
+	}
+	for ; version < len(names); version++ {
+		if err := migrateOnce(ctx, db, version, names[version]); err != nil {
+			return fmt.Errorf("%s: %w", names[version], err)
+		}
+	}
+	return nil
+}
+
+// checkFormat tells how many migrations the file has seen, and refuses what this program must not touch.
+func checkFormat(ctx context.Context, db *sql.DB, known int) (version int, err error) {
+	var application, tables int
+	for query, into := range map[string]*int{
+		"PRAGMA user_version": &version, "PRAGMA application_id": &application, "SELECT count(*) FROM sqlite_schema": &tables,
+	} {
+		if err := db.QueryRowContext(ctx, query).Scan(into); err != nil {
+			return 0, explain(err)
+		}
+	}
+	switch {
+	case application != applicationID && (tables > 0 || version > 0):
+		return 0, errNotOurs
+	case version > known:
+		return 0, errNewer
+	}
+	return version, nil
+}
+
+// migrateOnce applies one file, unless another program was quicker.
+func migrateOnce(ctx context.Context, db *sql.DB, version int, name string) error {
+	text, err := migrationFiles.ReadFile(name)
+	if err != nil {
+		return err
+	}
+	return inTx(ctx, db, func(tx *sql.Tx) error {
+		var now int
+		if err := tx.QueryRow("PRAGMA user_version").Scan(&now); err != nil || now != version {
+			return err
+		}
+		_, err := tx.Exec(fmt.Sprintf("%s; PRAGMA user_version = %d; PRAGMA application_id = %d", text, version+1, applicationID))
+		return err
+	})
+}
+
+// inTx runs one transaction: all of it or nothing. Once begun it is not interrupted, as it is short.
+func inTx(ctx context.Context, db *sql.DB, do func(*sql.Tx) error) error {
+	if err := ctx.Err(); err != nil {
+		return err
+	}
+	tx, err := db.BeginTx(context.WithoutCancel(ctx), nil)
+	if err != nil {
+		return err
+	}
+	defer func() { _ = tx.Rollback() }() // after a commit there is nothing to roll back
+	if err := do(tx); err != nil {
+		return err
+	}
+	return tx.Commit()
+}

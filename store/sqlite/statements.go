@@ -1,0 +1,41 @@
+package sqlite
+
+import (
+	"context"
+	"database/sql"
+	"errors"
+)
+
+// statements are prepared once, as they run for every op or every request.
+type statements struct {
+	insert, known, erasedAmong, page *sql.Stmt
+}
+
+func (s *statements) prepare(ctx context.Context, write, read *sql.DB) error {
+	for _, each := range []struct {
+		into  **sql.Stmt
+		db    *sql.DB
+		query string
+	}{
+		{&s.insert, write, `INSERT INTO ops (id, rec, erased, via, received_at, bytes) VALUES (?, ?, ?, ?, ?, ?)`},
+		{&s.known, write, `SELECT id, bytes FROM ops WHERE id IN (SELECT unhex(value) FROM json_each(?))`},
+		{&s.erasedAmong, write, `SELECT rec FROM erased_records WHERE rec IN (SELECT unhex(value) FROM json_each(?))`},
+		{&s.page, read, `SELECT seq, id, via, received_at, bytes FROM ops WHERE seq > ? ORDER BY seq LIMIT ?`},
+	} {
+		statement, err := each.db.PrepareContext(ctx, each.query)
+		if err != nil {
+			return explain(err)
+		}
+		*each.into = statement
+	}
+	return nil
+}
+
+func (s *statements) close() (err error) {
+	for _, statement := range []*sql.Stmt{s.insert, s.known, s.erasedAmong, s.page} {
+		if statement != nil {
+			err = errors.Join(err, statement.Close())
+		}
+	}
+	return err
+}
