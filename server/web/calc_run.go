@@ -19,7 +19,7 @@ func (a *app) calcRun(w http.ResponseWriter, r *http.Request) {
 	}
 	body, err := io.ReadAll(http.MaxBytesReader(w, r.Body, maxCalcBody))
 	if err != nil {
-		refuse(w, r, bodyProblem(err))
+		refuse(w, r, bodyProblem(err, "256 KiB, the most a calculation takes."))
 		return
 	}
 	result, err := a.calc.Call(pathValue(r, "name"), body)
@@ -39,10 +39,11 @@ func isJSON(header string) bool {
 	return err == nil && kind == "application/json"
 }
 
-func bodyProblem(err error) problem {
+// bodyProblem says why a body was not read; most is how the sentence about a body that is too large goes on.
+func bodyProblem(err error, most string) problem {
 	var tooLarge *http.MaxBytesError
 	if errors.As(err, &tooLarge) {
-		return problem{Code: bodyTooLarge, Message: "The input is larger than 256 KiB, the most a calculation takes."}
+		return problem{Code: bodyTooLarge, Message: "The input is larger than " + most}
 	}
 	return problem{Code: bodyUnreadable, Message: "The input did not arrive whole. Send it again."}
 }

@@ -8,29 +8,39 @@ import (
 
 // The codes of what can go wrong outside the calculations. A calculation's own code means that its input was refused.
 const (
-	wrongHost          = "wrong_host"
-	foreignPage        = "foreign_page"
-	nothingHere        = "not_found"
-	wrongMethod        = "wrong_method"
-	unknownCalculation = "unknown_calculation"
-	bodyTooLarge       = "body_too_large"
-	bodyUnreadable     = "body_unreadable"
-	wrongContentType   = "wrong_content_type"
-	notBuilt           = "not_built"
-	internalError      = "internal"
+	wrongHost            = "wrong_host"
+	foreignPage          = "foreign_page"
+	nothingHere          = "not_found"
+	wrongMethod          = "wrong_method"
+	unknownCalculation   = "unknown_calculation"
+	bodyTooLarge         = "body_too_large"
+	bodyUnreadable       = "body_unreadable"
+	wrongContentType     = "wrong_content_type"
+	notBuilt             = "not_built"
+	wrongContentEncoding = "wrong_content_encoding"
+	badRequest           = "bad_request"
+	tooManyOps           = "too_many_ops"
+	otherBook            = "other_book"
+	internalError        = "internal"
 )
 
 var statuses = map[string]int{
-	wrongHost:          http.StatusMisdirectedRequest,
-	foreignPage:        http.StatusForbidden,
-	nothingHere:        http.StatusNotFound,
-	wrongMethod:        http.StatusMethodNotAllowed,
-	unknownCalculation: http.StatusNotFound,
-	bodyTooLarge:       http.StatusRequestEntityTooLarge,
-	bodyUnreadable:     http.StatusBadRequest,
-	wrongContentType:   http.StatusUnsupportedMediaType,
-	notBuilt:           http.StatusServiceUnavailable,
-	internalError:      http.StatusInternalServerError,
+	wrongHost:            http.StatusMisdirectedRequest,
+	foreignPage:          http.StatusForbidden,
+	nothingHere:          http.StatusNotFound,
+	wrongMethod:          http.StatusMethodNotAllowed,
+	unknownCalculation:   http.StatusNotFound,
+	bodyTooLarge:         http.StatusRequestEntityTooLarge,
+	bodyUnreadable:       http.StatusBadRequest,
+	wrongContentType:     http.StatusUnsupportedMediaType,
+	notBuilt:             http.StatusServiceUnavailable,
+	wrongContentEncoding: http.StatusUnsupportedMediaType,
+	otherBook:            http.StatusConflict,
+	"erased":             http.StatusGone,
+	"blob_too_large":     http.StatusRequestEntityTooLarge,
+	"blob_wrong_type":    http.StatusUnsupportedMediaType,
+	"blob_not_found":     http.StatusNotFound,
+	internalError:        http.StatusInternalServerError,
 }
 
 // statusOf maps a code to its HTTP status.

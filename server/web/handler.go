@@ -3,14 +3,16 @@
 package web
 
 import (
-	_ "embed"
 	"io/fs"
 	"log/slog"
 	"net"
 	"net/http"
+	"time"
 
 	"rimside/pwa"
 	"rimside/server/access"
+	"rimside/store/blob"
+	"rimside/store/sqlite"
 )
 
 // Calculations is the registry as the server uses it. Call's error, if any, is fit to show.
@@ -25,11 +27,12 @@ type Options struct {
 	Calculations Calculations
 	Listen       net.Addr // where requests come in; it decides which names the server answers to
 	Demo         bool     // hand out the invented event
+	Book         *sqlite.Book
+	Blobs        *blob.Store
+	Name         string           // what people call this server
+	Now          func() time.Time // the clock; time.Now when nil
 	Log          *slog.Logger
 }
-
-//go:embed demo.json
-var inventedEvent []byte
 
 // app is what the actions share.
 type app struct {
@@ -37,6 +40,10 @@ type app struct {
 	version string // "" before the first build
 	calc    Calculations
 	demo    bool
+	book    *sqlite.Book
+	blobs   *blob.Store
+	name    string
+	now     func() time.Time
 	log     *slog.Logger
 }
 
@@ -52,7 +59,14 @@ func New(options Options) (http.Handler, error) {
 		version: pwa.Version(options.Dist),
 		calc:    options.Calculations,
 		demo:    options.Demo,
+		book:    options.Book,
+		blobs:   options.Blobs,
+		name:    options.Name,
+		now:     options.Now,
 		log:     options.Log,
+	}
+	if a.now == nil {
+		a.now = time.Now
 	}
 	sameOrigin := http.NewCrossOriginProtection()
 	sameOrigin.SetDenyHandler(http.HandlerFunc(refuseForeignPage))

@@ -14,17 +14,23 @@ func (a *app) routes() http.Handler {
 	// Paths are taken as they come: cleaning would answer /a/../sw.js with a redirect.
 	router := mux.NewRouter().SkipClean(true)
 	for path, actions := range map[string]methods{
-		"/":                {http.MethodGet: a.shellGet},
-		"/a/{hash}/{name}": {http.MethodGet: a.assetGet},
-		"/sw.js":           {http.MethodGet: a.workerGet},
-		"/version.json":    {http.MethodGet: a.versionGet},
-		"/app.webmanifest": {http.MethodGet: a.manifestGet},
-		"/recover":         {http.MethodGet: a.recoverGet},
-		"/recover/":        {http.MethodGet: a.recoverGet},
-		"/api/health":      {http.MethodGet: a.healthGet},
-		"/api/demo":        {http.MethodGet: a.demoGet},
-		"/api/calc":        {http.MethodGet: a.calcList},
-		"/api/calc/{name}": {http.MethodPost: a.calcRun},
+		"/":                                {http.MethodGet: a.shellGet},
+		"/a/{hash}/{name}":                 {http.MethodGet: a.assetGet},
+		"/sw.js":                           {http.MethodGet: a.workerGet},
+		"/version.json":                    {http.MethodGet: a.versionGet},
+		"/app.webmanifest":                 {http.MethodGet: a.manifestGet},
+		"/recover":                         {http.MethodGet: a.recoverGet},
+		"/recover/":                        {http.MethodGet: a.recoverGet},
+		"/api/health":                      {http.MethodGet: a.healthGet},
+		"/api/demo":                        {http.MethodGet: a.demoGet},
+		"/api/book":                        {http.MethodGet: a.bookGet},
+		"/api/ops":                         {http.MethodGet: a.opsPull, http.MethodPost: a.opsPush},
+		"/api/export":                      {http.MethodGet: a.exportGet},
+		"/api/import":                      {http.MethodPost: a.importPost},
+		"/api/calc":                        {http.MethodGet: a.calcList},
+		"/api/calc/{name}":                 {http.MethodPost: a.calcRun},
+		"/api/blobs/missing":               {http.MethodPost: a.blobsMissing},
+		"/api/blobs/{sha256:[0-9a-f]{64}}": {http.MethodGet: a.blobGet, http.MethodPut: a.blobPut},
 	} {
 		router.Handle(path, actions)
 	}

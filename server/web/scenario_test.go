@@ -16,6 +16,8 @@ import (
 	"time"
 
 	"rimside/server/web"
+	"rimside/store/blob"
+	"rimside/store/sqlite"
 )
 
 // scenario is one request as it goes over the wire, and what must come back.
@@ -57,6 +59,9 @@ func start(t testing.TB, options web.Options) *running {
 	if options.Listen == nil {
 		options.Listen = listener.Addr()
 	}
+	if options.Book == nil {
+		options.Book, options.Blobs = newBook(t, t.TempDir())
+	}
 	options.Log = slog.New(slog.NewTextHandler(logs, &slog.HandlerOptions{Level: slog.LevelDebug}))
 	handler, err := web.New(options)
 	if err != nil {
@@ -72,6 +77,21 @@ func start(t testing.TB, options web.Options) *running {
 		}
 	})
 	return &running{addr: listener.Addr().String(), logs: logs}
+}
+
+// newBook opens a book in a folder until the test ends.
+func newBook(t testing.TB, dir string) (*sqlite.Book, *blob.Store) {
+	t.Helper()
+	book, err := sqlite.Open(dir, sqlite.Options{Blobs: blob.In})
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() {
+		if err := book.Close(); err != nil {
+			t.Error(err)
+		}
+	})
+	return book, blob.Open(dir)
 }
 
 // play sends each scenario's request and compares the response.
