@@ -31,11 +31,16 @@ type standing struct {
 	digest                     oplog.Digest
 }
 
-type querier interface {
+// rowQuerier and rowsQuerier are what a database and a transaction have in common.
+type rowQuerier interface {
 	QueryRowContext(ctx context.Context, query string, args ...any) *sql.Row
 }
 
-func readStanding(ctx context.Context, from querier) (s standing, err error) {
+type rowsQuerier interface {
+	QueryContext(ctx context.Context, query string, args ...any) (*sql.Rows, error)
+}
+
+func readStanding(ctx context.Context, from rowQuerier) (s standing, err error) {
 	var digest []byte
 	err = from.QueryRowContext(ctx, `SELECT server, log, book, count, digest, changes, erases, erases_done, coalesce((SELECT max(seq) FROM ops), 0) FROM book`).
 		Scan(&s.server, &s.log, &s.book, &s.count, &digest, &s.changes, &s.erases, &s.erasesDone, &s.newest)

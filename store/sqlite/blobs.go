@@ -16,7 +16,7 @@ type Blobs interface {
 	Has(hash string) (bool, error)
 	Delete(hash string) error // of one that is not there, too
 	List() ([]string, error)
-	Check(hash string) error // nil when the file is what its name says
+	VerifyAll() (damaged []string, err error) // the files that are not what their name says
 }
 
 // Blobs is where this book's files are. What comes from outside goes through PutBlob instead.

@@ -35,6 +35,7 @@ func (b *Book) Tick(ctx context.Context) error {
 	err := b.tidy(ctx, patient)
 	b.tidying.Lock()
 	defer b.tidying.Unlock()
+	err = errors.Join(err, b.removeUnfinished(time.Hour)) // by then no program can still be working on it
 	for _, each := range rhythms {
 		err = errors.Join(err, b.copyWhenDue(ctx, each))
 	}
@@ -157,13 +158,9 @@ func (b *Book) listRhythm(every rhythm) (list []copyFile, err error) {
 	return list, err
 }
 
-// removeUnfinishedCopies deletes what a crash left behind. A copy that another program is making at this moment fails,
-// and is made again a minute later.
-func (b *Book) removeUnfinishedCopies() error {
-	return b.removeUnfinished(time.Now())
-}
-
-func (b *Book) removeUnfinished(before time.Time) error {
+// removeUnfinished deletes what a crash left behind. A copy that another program is making at this moment fails, and is
+// made again a minute later.
+func (b *Book) removeUnfinished(olderThan time.Duration) error {
 	dir := filepath.Join(b.dir, "copies")
 	entries, err := os.ReadDir(dir)
 	if errors.Is(err, fs.ErrNotExist) {
@@ -171,7 +168,7 @@ func (b *Book) removeUnfinished(before time.Time) error {
 	}
 	for _, entry := range entries {
 		info, gone := entry.Info()
-		if gone != nil || !strings.HasPrefix(entry.Name(), unfinished) || info.ModTime().After(before) {
+		if gone != nil || !strings.HasPrefix(entry.Name(), unfinished) || olderThan > 0 && time.Since(info.ModTime()) < olderThan {
 			continue
 		}
 		if failed := os.Remove(filepath.Join(dir, entry.Name())); !errors.Is(failed, fs.ErrNotExist) {

@@ -20,10 +20,7 @@ const applicationID = 0x52696d73
 // migrate brings the file to this program's format. before is called once when a file that holds something is about to
 // change.
 func migrate(ctx context.Context, db *sql.DB, before func(version int) error) error {
-	names, err := fs.Glob(migrationFiles, "migrations/*.sql")
-	if err != nil {
-		return err
-	}
+	names := migrationNames()
 	version, err := checkFormat(ctx, db, len(names))
 	if err != nil {
 		return err
@@ -40,6 +37,17 @@ func migrate(ctx context.Context, db *sql.DB, before func(version int) error) er
 	}
 	return nil
 }
+
+func migrationNames() []string {
+	names, err := fs.Glob(migrationFiles, "migrations/*.sql")
+	if err != nil {
+		panic(err) // the pattern is right
+	}
+	return names
+}
+
+// knownFormats is how many formats this program knows.
+func knownFormats() int { return len(migrationNames()) }
 
 // checkFormat tells how many migrations the file has seen, and refuses what this program must not touch.
 func checkFormat(ctx context.Context, db *sql.DB, known int) (version int, err error) {

@@ -17,7 +17,7 @@ func (b *Book) clearCopies(ctx context.Context) error {
 	if err != nil {
 		return err
 	}
-	if err := b.removeUnfinishedCopies(); err != nil {
+	if err := b.removeUnfinished(0); err != nil {
 		return err
 	}
 	copies, err := b.listCopies()

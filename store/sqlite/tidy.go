@@ -120,8 +120,8 @@ func (b *Book) tryTruncate(ctx context.Context) (empty bool, err error) {
 }
 
 // hexColumn reads a list of hashes or ids.
-func hexColumn(ctx context.Context, db *sql.DB, query string) (list []string, err error) {
-	rows, err := db.QueryContext(ctx, query)
+func hexColumn(ctx context.Context, from rowsQuerier, query string) (list []string, err error) {
+	rows, err := from.QueryContext(ctx, query)
 	if err != nil {
 		return nil, err
 	}

@@ -1,0 +1,193 @@
+package sqlite
+
+import (
+	"archive/tar"
+	"context"
+	"database/sql"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"rimside/store/oplog"
+)
+
+// maxTrustFile bounds a member of the folder trust: keys and certificates are small.
+const maxTrustFile = 1 << 20
+
+var (
+	errFolderTaken = &Refusal{"folder_taken", "That folder already holds a book. Choose an empty folder with -data DIR."}
+	errNotBackup   = &Refusal{"not_rimside", "This is not a backup that Rimside made. Choose a file written by rimside backup."}
+	errCutBackup   = &Refusal{"damaged", "This backup is not whole: it ends too early. Use another one."}
+	errBadBackup   = &Refusal{"damaged", "The database in this backup is damaged. Use another one."}
+	errNewerBackup = &Refusal{"newer_format", "This backup was made by a newer Rimside. Update this one, then restore again."}
+)
+
+// Restore unpacks a backup into a folder that holds no book yet. The log gets a new id, so that phones compare all they
+// have with it. The database takes its place last: until then nothing counts, and what failed is taken away again.
+func Restore(ctx context.Context, backup, dir string, options Options) (err error) {
+	if options.Blobs == nil {
+		return errNoBlobs
+	}
+	if _, err := os.Lstat(filepath.Join(dir, fileName)); err == nil {
+		return errFolderTaken
+	}
+	file, err := os.Open(backup)
+	if err != nil {
+		return err
+	}
+	defer file.Close()
+	made, err := makeFolder(dir)
+	if err != nil {
+		return err
+	}
+	defer func() {
+		if err != nil && made {
+			_ = os.Remove(dir) // empty by now
+		}
+	}()
+	stage, err := os.MkdirTemp(dir, unfinished+"restore-*")
+	if err != nil {
+		return err
+	}
+	defer os.RemoveAll(stage)
+	if err := unpack(ctx, tar.NewReader(file), stage, options.Blobs(stage)); err != nil {
+		return err
+	}
+	if err := renew(ctx, filepath.Join(stage, fileName)); err != nil {
+		return err
+	}
+	return moveIn(stage, dir)
+}
+
+// makeFolder makes a folder and tells whether it was not there.
+func makeFolder(dir string) (made bool, err error) {
+	if _, err := os.Stat(dir); errors.Is(err, fs.ErrNotExist) {
+		return true, os.MkdirAll(dir, 0o700)
+	} else if err != nil {
+		return false, err
+	}
+	return false, nil
+}
+
+func unpack(ctx context.Context, from *tar.Reader, stage string, blobs Blobs) error {
+	for members := 0; ; members++ {
+		header, err := from.Next()
+		switch {
+		case errors.Is(err, io.EOF) && members > 0:
+			return ctx.Err()
+		case errors.Is(err, io.ErrUnexpectedEOF):
+			return errCutBackup
+		case err != nil:
+			return errNotBackup
+		}
+		err = errors.Join(ctx.Err(), unpackMember(header, from, stage, blobs))
+		if errors.Is(err, io.ErrUnexpectedEOF) {
+			return errCutBackup
+		}
+		if err != nil {
+			return err
+		}
+	}
+}
+
+func unpackMember(header *tar.Header, content io.Reader, stage string, blobs Blobs) error {
+	hash, isBlob := strings.CutPrefix(header.Name, blobMembers)
+	within, isTrust := strings.CutPrefix(header.Name, trustMembers)
+	switch {
+	case header.Typeflag != tar.TypeReg:
+		return errNotBackup
+	case header.Name == fileName:
+		return writeFile(filepath.Join(stage, fileName), content)
+	case isBlob:
+		if err := blobs.Put(hash, content); err != nil {
+			return fmt.Errorf("the photo %s in this backup cannot be restored: %w", hash, err)
+		}
+		return nil
+	case isTrust && filepath.IsLocal(filepath.FromSlash(within)) && header.Size <= maxTrustFile:
+		return writeFile(filepath.Join(stage, "trust", filepath.FromSlash(within)), content)
+	}
+	return &Refusal{"newer_format", fmt.Sprintf("This backup holds %q, which this Rimside does not know. Restore it with a newer one.", header.Name)}
+}
+
+func writeFile(path string, content io.Reader) error {
+	if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
+		return err
+	}
+	file, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o600)
+	if errors.Is(err, fs.ErrExist) {
+		return errNotBackup // one name twice
+	}
+	if err != nil {
+		return err
+	}
+	_, err = io.Copy(file, content)
+	return errors.Join(err, file.Sync(), file.Close())
+}
+
+// renew checks a restored database and gives its log a new id.
+func renew(ctx context.Context, path string) (err error) {
+	if _, err := os.Stat(path); err != nil {
+		return errNotBackup
+	}
+	db, err := openCopy(path)
+	if err != nil {
+		return err
+	}
+	defer func() { err = errors.Join(err, db.Close()) }()
+	switch _, err := checkFormat(ctx, db, knownFormats()); {
+	case errors.Is(err, errNewer):
+		return errNewerBackup
+	case errors.Is(err, errNotOurs):
+		return errNotBackup
+	case err != nil:
+		return errors.Join(errBadBackup, err)
+	}
+	if problems, err := checkFile(ctx, db); err != nil || len(problems) > 0 {
+		return errors.Join(errBadBackup, err)
+	}
+	return inTx(ctx, db, func(tx *sql.Tx) error {
+		changed, err := tx.Exec(`UPDATE book SET log = ?`, oplog.NewID())
+		if err != nil {
+			return err
+		}
+		if rows, err := changed.RowsAffected(); err != nil || rows != 1 {
+			return errors.Join(errBadBackup, err)
+		}
+		return nil
+	})
+}
+
+// moveIn moves what was unpacked to its place, the database last. When that fails, everything is taken back.
+func moveIn(stage, dir string) (err error) {
+	entries, err := os.ReadDir(stage)
+	if err != nil {
+		return err
+	}
+	var names []string
+	for _, entry := range entries {
+		if entry.Name() != fileName {
+			names = append(names, entry.Name())
+		}
+	}
+	for _, name := range append(names, fileName) {
+		if _, err := os.Lstat(filepath.Join(dir, name)); err == nil {
+			return &Refusal{"folder_taken", fmt.Sprintf("That folder already holds %s. Choose an empty folder with -data DIR.", name)}
+		}
+	}
+	for _, name := range append(names, fileName) {
+		if err := os.Rename(filepath.Join(stage, name), filepath.Join(dir, name)); err != nil {
+			return err
+		}
+		defer func() {
+			if err != nil {
+				_ = os.RemoveAll(filepath.Join(dir, name))
+			}
+		}()
+	}
+	syncDir(dir)
+	return nil
+}

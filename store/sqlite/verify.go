@@ -1,0 +1,90 @@
+package sqlite
+
+import (
+	"context"
+	"errors"
+	"fmt"
+
+	lib "modernc.org/sqlite/lib"
+)
+
+// maxFindings is how many lines of a report are kept of each kind.
+const maxFindings = 100
+
+// Report is what Verify found. Problems mean that something is damaged; remarks are worth knowing.
+type Report struct {
+	Ops, Records, Blobs int
+	Problems, Remarks   []string
+	More                int // findings beyond those listed
+}
+
+func (r *Report) problem(format string, values ...any) { r.add(&r.Problems, format, values) }
+func (r *Report) remark(format string, values ...any)  { r.add(&r.Remarks, format, values) }
+
+func (r *Report) add(list *[]string, format string, values []any) {
+	if len(*list) >= maxFindings {
+		r.More++
+		return
+	}
+	*list = append(*list, fmt.Sprintf(format, values...))
+}
+
+// Verify reads everything and tells what is not as it should be. The error is for what kept it from reading.
+func (b *Book) Verify(ctx context.Context) (Report, error) {
+	report := &Report{}
+	err := b.verify(ctx, report)
+	switch code(err) {
+	case lib.SQLITE_CORRUPT, lib.SQLITE_NOTADB:
+		report.problem("The database cannot be read to its end: %v", err)
+		err = nil
+	}
+	if errors.Is(err, errUnusable) {
+		report.problem("%v", err)
+		err = nil
+	}
+	return *report, err
+}
+
+func (b *Book) verify(ctx context.Context, report *Report) error {
+	tx, err := b.read.BeginTx(ctx, nil)
+	if err != nil {
+		return err
+	}
+	defer func() { _ = tx.Rollback() }() // it only read
+	problems, err := checkFile(ctx, tx)
+	if err != nil {
+		return err
+	}
+	for _, problem := range problems {
+		report.problem("%s", problem)
+	}
+	row, err := readStanding(ctx, tx)
+	if err != nil {
+		return err
+	}
+	if err := verifyOps(ctx, tx, row, report); err != nil {
+		return err
+	}
+	if row.erases > row.erasesDone {
+		report.remark("Traces of an erased record are still to be cleared; a running server does so within a minute.")
+	}
+	return b.verifyBlobs(ctx, tx, report)
+}
+
+// checkFile asks SQLite itself.
+func checkFile(ctx context.Context, from rowsQuerier) (problems []string, err error) {
+	rows, err := from.QueryContext(ctx, `SELECT integrity_check FROM pragma_integrity_check(20) WHERE integrity_check <> 'ok'
+		UNION ALL SELECT 'row ' || rowid || ' of ' || "table" || ' points nowhere' FROM pragma_foreign_key_check`)
+	if err != nil {
+		return nil, err
+	}
+	defer rows.Close()
+	for rows.Next() {
+		var problem string
+		if err := rows.Scan(&problem); err != nil {
+			return nil, err
+		}
+		problems = append(problems, "The database: "+problem)
+	}
+	return problems, rows.Err()
+}
