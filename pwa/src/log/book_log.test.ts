@@ -1,0 +1,317 @@
+import { equal, rejected, test } from "../ui/testing.ts";
+import { BookLog, newRec, OpTrouble } from "./book_log.ts";
+import { opOf } from "./erase.ts";
+import { Database, StorageTrouble } from "./idb.ts";
+import type { Json } from "./json.ts";
+import { parsed, t0 } from "./kit.test.ts";
+import { MemoryTables } from "./memory.ts";
+import { type RecordState, valueOf } from "./merge.ts";
+import { endAt, minAt } from "./op.ts";
+import type { Tables } from "./tables.ts";
+
+let count = 0;
+
+const onDisk = (): Database => new Database(`rimside-test-log-${Date.now()}-${++count}`);
+const inMemory = (): MemoryTables => new MemoryTables(`rimside-${newRec()}`);
+
+interface Phone {
+  readonly log: BookLog;
+  readonly clock: { now: number };
+}
+
+function phone(tables: Database | Tables = inMemory()): Phone {
+  const clock = { now: t0 };
+  return { log: new BookLog(Promise.resolve(tables), { now: () => clock.now }), clock };
+}
+
+const first = (states: readonly RecordState[]): RecordState => states[0] as RecordState;
+
+async function added(log: BookLog, set: Record<string, Json>, kind = "tyre"): Promise<RecordState> {
+  return first(await log.save([{ rec: newRec(), kind, set }]));
+}
+
+async function edited(log: BookLog, shown: RecordState, set: Record<string, Json>): Promise<RecordState> {
+  return first(await log.save([{ rec: shown.rec, kind: shown.kind, set, shown }]));
+}
+
+// passed copies all ops of one phone to another, as a file would.
+async function passed(from: BookLog, to: BookLog): Promise<void> {
+  const text = (await from.exportText()).replace(from.book, to.book);
+  const result = await to.importText(text);
+  equal(result.kind === "read" && result.bad.length === 0, true, "the file was read");
+}
+
+const state = async (log: BookLog, of: RecordState): Promise<RecordState> => (await log.get(of.rec)) as RecordState;
+
+for (const [where, tables] of [["memory", inMemory], ["IndexedDB", onDisk]] as const) {
+  test(`book log in ${where}: what was saved is there, and the first save brings this phone's own record`, async () => {
+    const held = tables();
+    const { log } = phone(held);
+    const tyre = await added(log, { name: "Ochre", label_mm: 40 });
+    equal([valueOf(tyre, "name"), valueOf(tyre, "label_mm"), tyre.newest], ["Ochre", 40, t0]);
+    equal((await log.all("device")).map((each) => each.rec), [log.device]);
+    await added(log, { name: "Umber" });
+    equal((await log.all("device")).length, 1);
+    const again = phone(held).log;
+    await again.ready;
+    equal([again.device, (await again.all("tyre")).map((each) => valueOf(each, "name")).sort()], [log.device, ["Ochre", "Umber"]]);
+  });
+
+  test(`book log in ${where}: lists follow edits, removals and erasing`, async () => {
+    const { log } = phone(tables());
+    const names = async (): Promise<unknown> => (await log.all("tyre")).map((each) => valueOf(each, "name"));
+    equal(await names(), []);
+    let tyre = await added(log, { name: "Ochre" });
+    equal(await names(), ["Ochre"]);
+    tyre = await edited(log, tyre, { name: "Umber" });
+    equal(await names(), ["Umber"]);
+    await log.remove(tyre);
+    equal(await names(), []);
+    await log.restore(await state(log, tyre));
+    equal(await names(), ["Umber"]);
+    await log.erase(tyre.rec, "tyre");
+    equal([await names(), (await state(log, tyre)).erased], [[], true]);
+  });
+
+  test(`book log in ${where}: several records and a draft are one transaction`, async () => {
+    const held = tables();
+    const { log } = phone(held);
+    await log.ready;
+    const full = new BookLog(Promise.resolve(failing(await log.tables)), { now: () => t0 });
+    await full.ready;
+    const changes = ["a", "b"].map((name) => ({ rec: newRec(), kind: "tyre", set: { name } }));
+    const error = await rejected(full.save(changes, { name: "form", value: 1 }));
+    equal(error instanceof StorageTrouble && error.code, "full");
+    const left = async (): Promise<unknown> => (await log.tables).read(["ops", "records", "drafts"], async (tx) =>
+      [await tx.count("ops"), await tx.count("records"), await tx.count("drafts")]);
+    equal(await left(), [0, 0, 0], "nothing half saved");
+    await log.save(changes, { name: "form", value: 1 });
+    equal(await left(), [3, 3, 1]);
+  });
+}
+
+// failing plays a phone that is full when it comes to the records: the ops were already put.
+function failing(tables: Tables): Tables {
+  return {
+    name: tables.name,
+    read: (stores, work) => tables.read(stores, work),
+    write: (stores, work) => tables.write(stores, (tx) => work(new Proxy(tx, {
+      get: (target, name) => name !== "put" ? Reflect.get(target, name).bind(target) : (store: "ops", rows: never[]) => {
+        if ((store as string) === "records") throw new StorageTrouble("full", "no room");
+        target.put(store, rows);
+      },
+    }))),
+  };
+}
+
+test("book log: what you typed shows, whatever the clock says", async () => {
+  const { log, clock } = phone();
+  let tyre = await added(log, { name: "0" });
+  let i = 0;
+  for (const now of [t0 + 5, t0 + 5, t0 + 5, t0 - 7_200_000, t0 - 400 * 86_400_000, -1, 0, 32503680000000, t0, endAt + 1, t0, minAt - 1]) {
+    clock.now = now;
+    tyre = await edited(log, tyre, { name: String(++i) });
+    equal([valueOf(tyre, "name"), tyre.clashes], [String(i), []], `at ${now}`);
+  }
+  const ats = (await log.history(tyre.rec)).map((entry) => entry.at);
+  equal([ats.every((at) => at >= minAt && at < endAt), Math.max(...ats)], [true, endAt - 1]);
+});
+
+test("book log: at the last moment there is, the later edit still shows beside a clash", async () => {
+  const [ana, ben] = [phone(), phone()];
+  const tyre = await added(ana.log, { name: "0" });
+  await passed(ana.log, ben.log);
+  ana.clock.now = ben.clock.now = endAt;
+  for (let i = 0; i < 8; i++) {
+    await edited(ana.log, tyre, { name: `a${i}` }); // each from the state first seen: they all clash
+    await edited(ben.log, tyre, { name: `b${i}` });
+    await passed(ana.log, ben.log);
+    const both = await state(ben.log, tyre);
+    const mine = await edited(ben.log, both, { name: `mine${i}` });
+    equal([valueOf(mine, "name"), mine.clashes], [`mine${i}`, ["name"]]);
+  }
+});
+
+test("book log: an edit replaces what was seen, not what came meanwhile", async () => {
+  const [ana, ben] = [phone(), phone()];
+  const tyre = await added(ana.log, { name: "0", note: "x" });
+  await passed(ana.log, ben.log);
+  await edited(ben.log, tyre, { name: "ben" });
+  await passed(ben.log, ana.log); // comes while Ana types
+  const after = await edited(ana.log, tyre, { name: "ana" });
+  equal([valueOf(after, "name"), after.clashes, after.fields["name"]?.others.map((other) => other.value)], ["ana", ["name"], ["ben"]]);
+  equal((await ana.log.clashing()).map((each) => each.rec), [tyre.rec]);
+  await ana.log.choose(after, "name", "ben");
+  const chosen = await state(ana.log, tyre);
+  equal([valueOf(chosen, "name"), chosen.clashes, (await ana.log.clashing()).length], ["ben", [], 0]);
+});
+
+test("book log: deleted here, edited there: a clash, ended by restoring or by removing anew", async () => {
+  for (const restore of [true, false]) {
+    const [ana, ben] = [phone(), phone()];
+    const tyre = await added(ana.log, { name: "0" });
+    await passed(ana.log, ben.log);
+    await ana.log.remove(tyre);
+    await edited(ben.log, tyre, { name: "ben" });
+    await passed(ben.log, ana.log);
+    const both = await state(ana.log, tyre);
+    equal([both.deleted, both.clashes, both.unseen.length], [true, ["deleted"], 1]);
+    await (restore ? ana.log.restore(both) : ana.log.confirmRemoval(both));
+    await passed(ana.log, ben.log);
+    for (const { log } of [ana, ben]) {
+      const after = await state(log, tyre);
+      equal([after.deleted, after.clashes, valueOf(after, "name")], [!restore, [], "ben"]);
+    }
+  }
+});
+
+test("book log: a clash of the deletion itself is chosen like any other", async () => {
+  const [ana, ben] = [phone(), phone()];
+  const tyre = await added(ana.log, { name: "0" });
+  await ana.log.remove(tyre);
+  await passed(ana.log, ben.log);
+  await ana.log.restore(await state(ana.log, tyre));
+  const seen = await state(ben.log, tyre);
+  await ben.log.confirmRemoval(seen);
+  await passed(ana.log, ben.log);
+  const both = await state(ben.log, tyre);
+  equal(both.clashes, ["deleted"]);
+  await ben.log.choose(both, "deleted", false);
+  const after = await state(ben.log, tyre);
+  equal([after.deleted, after.clashes], [false, []]);
+});
+
+test("book log: erased values are nowhere, and a late edit does not bring them back", async () => {
+  const [ana, ben] = [phone(), phone()];
+  const person = await added(ana.log, { name: "Secret-1", mass_kg: 72 }, "person");
+  const later = await edited(ana.log, person, { name: "Secret-2" });
+  await passed(ana.log, ben.log);
+  await ana.log.erase(person.rec, "person");
+  await edited(ben.log, later, { name: "Secret-3" });
+  await passed(ben.log, ana.log); // full ops of an erased record, some known, one late
+  await passed(ana.log, ben.log);
+  for (const { log } of [ana, ben]) {
+    const text = await log.exportText();
+    equal([text.includes("Secret"), (await state(log, person)).erased, (await state(log, person)).kind], [false, true, "person"]);
+    const entries = (await log.history(person.rec)).map((entry) => `${entry.kind} ${entry.erased ?? false}`);
+    equal(entries.sort(), ["erase false", "person true", "person true", "person true"]);
+  }
+  const kept = parsed((await ana.log.exportText()).split("\n").find((line) => line.includes(later.fields["name"]?.shown.op ?? "?")) ?? "");
+  equal(Object.keys(kept), ["id", "at", "kind", "rec", "set", "bases", "erased"]);
+  equal(kept.set, { name: null });
+  await edited(ana.log, person, { name: "Secret-4" });
+  equal((await ana.log.exportText()).includes("Secret"), false, "an edit after erasing");
+});
+
+test("book log: an erased frame that comes before the erase op itself erases too", async () => {
+  const [ana, ben] = [phone(), phone()];
+  const person = await added(ana.log, { name: "Secret" }, "person");
+  await passed(ana.log, ben.log);
+  await ana.log.erase(person.rec, "person");
+  const frames = (await ana.log.exportText()).replace(ana.log.book, ben.log.book).split("\n").filter((line) => !line.includes('"kind":"erase"'));
+  await ben.log.importText(frames.join("\n"));
+  equal([(await ben.log.exportText()).includes("Secret"), (await state(ben.log, person)).erased], [false, true]);
+});
+
+test("book log: who, when and on which phone, newest first", async () => {
+  const { log, clock } = phone();
+  const ana = newRec();
+  await log.setMe(ana);
+  const tyre = await added(log, { name: "0" });
+  clock.now += 1000;
+  await edited(log, tyre, { name: "1" });
+  const entries = await log.history(tyre.rec);
+  equal(entries.map(({ at, author, device, set }) => [at, author, device, set]), [
+    [t0 + 1000, ana, log.device, { name: "1" }], [t0, ana, log.device, { name: "0" }],
+  ]);
+});
+
+test("book log: listeners hear after lists are up to date, and of their own records only", async () => {
+  const { log } = phone();
+  await log.all("tyre");
+  const heard: unknown[] = [];
+  const stop = log.on((recs) => void log.all("tyre").then((all) => heard.push([recs.size, all.length])));
+  await added(log, { name: "0" }); // with the device record
+  await added(log, { name: "1" });
+  stop();
+  await added(log, { name: "2" });
+  equal(heard, [[2, 1], [1, 2]]);
+});
+
+test("book log: another tab's save is heard, with lists refreshed", async () => {
+  const name = onDisk().name;
+  const [here, there] = [phone(new Database(name)).log, phone(new Database(name)).log];
+  await Promise.all([here.ready, there.ready]);
+  equal(here.device, there.device, "one phone, one device record");
+  equal((await there.all("tyre")).length, 0);
+  const heard = new Promise<number>((resolve) => there.on(() => void there.all("tyre").then((all) => resolve(all.length))));
+  await added(here, { name: "0" });
+  equal(await heard, 1);
+});
+
+test("book log: two tabs that save at the same moment lose nothing", async () => {
+  const name = onDisk().name;
+  const tabs = [phone(new Database(name)).log, phone(new Database(name)).log];
+  const tyre = await added(tabs[0] as BookLog, { name: "0" });
+  await Promise.all(Array.from({ length: 20 }, (_, i) => edited(tabs[i % 2] as BookLog, tyre, { [`f${i}`]: i })));
+  const after = await state(tabs[1] as BookLog, tyre);
+  equal(Array.from({ length: 20 }, (_, i) => valueOf(after, `f${i}`)), Array.from({ length: 20 }, (_, i) => i));
+  equal(new Set((await (tabs[0] as BookLog).history(tyre.rec)).map((entry) => entry.at)).size, 21, "each op has a time of its own");
+});
+
+test("book log: half a character is mended, what is no JSON or too large is refused", async () => {
+  const { log } = phone();
+  const tyre = await added(log, { name: "x\ud83d" });
+  equal(valueOf(tyre, "name"), "x\uFFFD");
+  equal((await rejected(added(log, { n: Number.NaN }))) instanceof TypeError, true);
+  const error = await rejected(added(log, { name: "x".repeat(3 << 20) }));
+  equal(error instanceof OpTrouble && error.code, "op_too_large");
+});
+
+test("book log: field names that are words of the language, and unknown members", async () => {
+  const { log } = phone();
+  const set = JSON.parse('{"__proto__":1,"constructor":2,"":3,"select":4}') as Record<string, Json>;
+  let tyre = await added(log, set);
+  equal(["__proto__", "constructor", "", "select", "toString"].map((name) => valueOf(tyre, name)), [1, 2, 3, 4, undefined]);
+  tyre = await edited(log, tyre, JSON.parse('{"__proto__":5}') as Record<string, Json>);
+  equal([valueOf(tyre, "__proto__"), tyre.clashes], [5, []]);
+});
+
+test("book log: export and import bring back every byte", async () => {
+  const [ana, ben] = [phone(), phone()];
+  const odd = `{"set":{"n":9007199254740993,"s":"\\u00e4\\/"},"rec":"${newRec()}","id":"${newRec()}","at":${t0}.0,"kind":"lamp", "glow":[{}],"schema":9}`;
+  const file = `{"rimside":1,"book":"${ana.log.book || (await ana.log.ready, ana.log.book)}","by":"newer"}\r\n${odd}\n\n`;
+  const result = await ana.log.importText(file);
+  equal(result.kind === "read" && [result.stored.length, result.known, result.bad], [1, 0, []]);
+  await passed(ana.log, ben.log);
+  equal((await ben.log.exportText()).split("\n")[1], odd);
+  const again = await ana.log.importText(file);
+  equal(again.kind === "read" && [again.stored.length, again.known], [0, 1]);
+});
+
+test("book log: a file's bad lines are named, the good ones kept; another book is refused", async () => {
+  const { log } = phone();
+  await log.ready;
+  const tyre = await added(log, { name: "0" });
+  const own = (await log.exportText()).split("\n").find((line) => line.includes(tyre.rec)) ?? "";
+  const good = `{"id":"${newRec()}","at":${t0},"kind":"note","rec":"${newRec()}","set":{"text":"ä"}}`;
+  const lines = [`{"rimside":1,"book":"${log.book}"}`, "{", good, own.replace('"0"', '"9"'), good.replace(`${t0}`, "7"), good.replace("ä", "\u0000bad\u0001")];
+  const bytes = new TextEncoder().encode(lines.join("\n"));
+  bytes[bytes.lastIndexOf(0)] = 0xff;
+  const result = await log.importFile(new Blob([bytes]));
+  equal(result.kind === "read" && [result.stored.length, result.bad.map(({ line, code }) => [line, code])],
+    [1, [[2, "op_malformed"], [4, "other_content"], [5, "at_out_of_range"], [6, "op_malformed"]]]);
+  equal(valueOf(await state(log, tyre), "name"), "0");
+  const other = newRec();
+  equal(await log.importText(`{"rimside":1,"book":"${other}"}\n${good}`), { kind: "other_book", book: other });
+  equal(await log.importText(`{"rimside":2,"book":"${log.book}"}`), { kind: "newer" });
+  for (const text of ["", "x", "null", "{}", good]) equal(await log.importText(text), { kind: "not_ours" });
+});
+
+test("book log: rows keep what they are found by", async () => {
+  const { log } = phone();
+  const tyre = await added(log, { name: "0" });
+  const [rows] = await (await log.tables).read(["ops"], (tx) => tx.opsOf([tyre.rec]));
+  const row = rows?.[0];
+  equal(row && [row.id, row.rec, row.at, row.kind], row && ((op) => [op.id, op.rec, op.at, op.kind])(opOf(row)));
+});

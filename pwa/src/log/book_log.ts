@@ -1,0 +1,210 @@
+// The open book on this phone: everything that screens read and write goes through here. Whatever is saved is on the
+// disk before anybody is told.
+
+import { type Change, choice, confirmation, edit, erasure, type Intent, removal, restoration } from "./change.ts";
+import { newRec } from "./clock.ts";
+import { type HistoryEntry, historyOf } from "./history.ts";
+import { Database } from "./idb.ts";
+import { IdbTables } from "./idb_tables.ts";
+import type { Json } from "./json.ts";
+import type { RecordState } from "./merge.ts";
+import { receive, receiveStores } from "./receive.ts";
+import { dismiss, listRejected, type RejectedOp } from "./rejected.ts";
+import { stamped } from "./stamp.ts";
+import type { NamedRow, Tables } from "./tables.ts";
+import { Tabs } from "./tabs.ts";
+import { exported, type ImportResult, imported, linesOf } from "./transfer.ts";
+import { Views } from "./views.ts";
+
+export type { Change } from "./change.ts";
+export { newRec } from "./clock.ts";
+export type { HistoryEntry } from "./history.ts";
+export type { RejectedOp } from "./rejected.ts";
+export { OpTrouble } from "./stamp.ts";
+export type { ImportResult } from "./transfer.ts";
+
+export interface Means {
+  readonly now: () => number;
+  readonly random?: () => string; // draws ids
+  readonly label?: string; // what this phone's device record is called at first
+}
+
+export class BookLog {
+  readonly ready: Promise<void>;
+  readonly tables: Promise<Tables>;
+  readonly tabs = new Tabs();
+  readonly #means: Required<Means>;
+  readonly #views: Views;
+  readonly #heard = new Set<(recs: ReadonlySet<string>) => void>();
+  readonly #heardSaved = new Set<(ops: readonly string[]) => void>();
+  #me = "";
+  #device = "";
+  #book = "";
+
+  constructor(db: Promise<Database | Tables>, means: Means) {
+    this.#means = { random: newRec, label: "", ...means };
+    this.tables = db.then((open) => (open instanceof Database ? new IdbTables(open) : open));
+    this.#views = new Views(this.tables);
+    this.ready = this.#start(db);
+    this.ready.catch(() => undefined); // a refusal shows at the first save
+  }
+
+  get book(): string {
+    return this.#book;
+  }
+
+  // me is the record of the person who uses this phone, "" when nobody was named.
+  get me(): string {
+    return this.#me;
+  }
+
+  // device is this phone's own record.
+  get device(): string {
+    return this.#device;
+  }
+
+  async setMe(rec: string): Promise<void> {
+    await this.ready;
+    await (await this.tables).write(["meta"], async (tx) => tx.put("meta", [{ name: "me", value: rec }]));
+    this.#me = rec;
+    this.tabs.tell({ me: rec });
+  }
+
+  // all lists the records of a kind that are neither removed nor erased.
+  all(kind: string): Promise<readonly RecordState[]> {
+    return this.#views.all(kind);
+  }
+
+  async get(rec: string): Promise<RecordState | undefined> {
+    return (await this.tables).read(["records"], async (tx) => (await tx.get("records", [rec]))[0]);
+  }
+
+  // save writes changes, and a draft with them, as one: all or nothing.
+  save(changes: readonly Change[], draft?: NamedRow): Promise<readonly RecordState[]> {
+    return this.#write(changes.map(edit), draft);
+  }
+
+  async remove(shown: RecordState): Promise<void> {
+    await this.#write([removal(shown)]);
+  }
+
+  async restore(shown: RecordState): Promise<void> {
+    await this.#write([restoration(shown)]);
+  }
+
+  async confirmRemoval(shown: RecordState): Promise<void> {
+    await this.#write([confirmation(shown)]);
+  }
+
+  async choose(shown: RecordState, field: string, value: Json): Promise<void> {
+    await this.#write([choice(shown, field, value)]);
+  }
+
+  async erase(rec: string, kind: string): Promise<void> {
+    await this.#write([erasure(rec, kind)]);
+  }
+
+  // history lists what was done to a record, newest first.
+  async history(rec: string): Promise<readonly HistoryEntry[]> {
+    const [rows] = await (await this.tables).read(["ops"], (tx) => tx.opsOf([rec]));
+    return historyOf(rows ?? []);
+  }
+
+  clashing(): Promise<readonly RecordState[]> {
+    return this.#views.clashing();
+  }
+
+  // rejected lists what a server or this phone did not take, until somebody has read it.
+  async rejected(): Promise<readonly RejectedOp[]> {
+    return listRejected(await this.tables);
+  }
+
+  async dismissRejected(id: string): Promise<void> {
+    await dismiss(await this.tables, id);
+  }
+
+  exportFile(): Promise<File> {
+    return this.tables.then((tables) => exported(tables, this.#book, this.#means.now()));
+  }
+
+  async exportText(): Promise<string> {
+    return (await this.exportFile()).text();
+  }
+
+  importText(text: string): Promise<ImportResult> {
+    return this.#import(text.split("\n"));
+  }
+
+  async importFile(file: Blob): Promise<ImportResult> {
+    return this.#import(linesOf(new Uint8Array(await file.arrayBuffer())));
+  }
+
+  async #import(lines: readonly (string | undefined)[]): Promise<ImportResult> {
+    await this.ready;
+    const result = await imported(await this.tables, this.#book, lines);
+    if (result.kind === "read") await this.changed(new Set(result.touched), result.stored);
+    return result;
+  }
+
+  // on hears which records changed: after a save, a pull, or another tab's. The result ends it.
+  on(hear: (recs: ReadonlySet<string>) => void): () => void {
+    this.#heard.add(hear);
+    return () => this.#heard.delete(hear);
+  }
+
+  // onSaved hears of new ops that no server has yet, here or in another tab.
+  onSaved(hear: (ops: readonly string[]) => void): () => void {
+    this.#heardSaved.add(hear);
+    return () => this.#heardSaved.delete(hear);
+  }
+
+  // changed brings everybody up to date; the sync tells it of what it has fetched.
+  async changed(recs: ReadonlySet<string>, saved: readonly string[] = []): Promise<void> {
+    this.tabs.tell({ recs: [...recs], saved });
+    await this.#pass(recs, saved);
+  }
+
+  // refresh has everything read anew, after a time in which this tab may have missed what others told.
+  async refresh(): Promise<void> {
+    this.#views.forget();
+    await this.#pass(new Set(), []);
+  }
+
+  async #pass(recs: ReadonlySet<string>, saved: readonly string[]): Promise<void> {
+    await this.#views.refresh(recs);
+    for (const hear of this.#heard) hear(recs);
+    if (saved.length > 0) for (const hear of this.#heardSaved) hear(saved);
+  }
+
+  async #start(db: Promise<Database | Tables>): Promise<void> {
+    const tables = await this.tables;
+    this.#book = tables.name.replace(/^rimside-/, "");
+    if ((await db) instanceof Database) this.tabs.join(`${tables.name}-log`);
+    this.tabs.on((message) => this.#hear(message));
+    await tables.write(["meta"], async (tx) => {
+      const [me, device] = await tx.get("meta", ["me", "device"]);
+      this.#me = typeof me?.value === "string" ? me.value : "";
+      this.#device = typeof device?.value === "string" ? device.value : this.#means.random();
+      if (device === undefined) tx.put("meta", [{ name: "device", value: this.#device }]);
+    });
+  }
+
+  #hear(message: unknown): void {
+    const { recs, saved, me } = message as { recs?: readonly string[]; saved?: readonly string[]; me?: string };
+    if (me !== undefined) this.#me = me;
+    if (recs !== undefined) void this.#pass(new Set(recs), saved ?? []).catch(() => undefined); // the next look tells
+  }
+
+  async #write(intents: readonly Intent[], draft?: NamedRow): Promise<readonly RecordState[]> {
+    await this.ready;
+    const tables = await this.tables;
+    const now = this.#means.now();
+    const taken = await tables.write([...receiveStores, "drafts"], async (tx) => {
+      if (draft !== undefined) tx.put("drafts", [{ name: draft.name, value: draft.value }]);
+      return receive(tx, await stamped(tx, intents, { ...this.#means, now, author: this.#me, device: this.#device }));
+    });
+    await this.changed(new Set(taken.states.map((state) => state.rec)), taken.stored);
+    const states = new Map(taken.states.map((state) => [state.rec, state]));
+    return intents.flatMap(({ rec }) => states.get(rec) ?? []);
+  }
+}
