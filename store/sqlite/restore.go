@@ -144,10 +144,10 @@ func renew(ctx context.Context, path string) (err error) {
 	case errors.Is(err, errNotOurs):
 		return errNotBackup
 	case err != nil:
-		return errors.Join(errBadBackup, err)
+		return errBadBackup
 	}
 	if problems, err := checkFile(ctx, db); err != nil || len(problems) > 0 {
-		return errors.Join(errBadBackup, err)
+		return errBadBackup
 	}
 	return inTx(ctx, db, func(tx *sql.Tx) error {
 		changed, err := tx.Exec(`UPDATE book SET log = ?`, oplog.NewID())
@@ -155,7 +155,7 @@ func renew(ctx context.Context, path string) (err error) {
 			return err
 		}
 		if rows, err := changed.RowsAffected(); err != nil || rows != 1 {
-			return errors.Join(errBadBackup, err)
+			return errBadBackup
 		}
 		return nil
 	})

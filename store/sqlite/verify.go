@@ -73,18 +73,35 @@ func (b *Book) verify(ctx context.Context, report *Report) error {
 
 // checkFile asks SQLite itself.
 func checkFile(ctx context.Context, from rowsQuerier) (problems []string, err error) {
-	rows, err := from.QueryContext(ctx, `SELECT integrity_check FROM pragma_integrity_check(20) WHERE integrity_check <> 'ok'
-		UNION ALL SELECT 'row ' || rowid || ' of ' || "table" || ' points nowhere' FROM pragma_foreign_key_check`)
+	said, err := texts(ctx, from, "PRAGMA integrity_check(20)")
+	if err != nil {
+		return nil, err
+	}
+	for _, problem := range said {
+		if problem != "ok" {
+			problems = append(problems, "The database: "+problem)
+		}
+	}
+	dangling, err := texts(ctx, from, `SELECT 'row ' || coalesce(rowid, '?') || ' of ' || "table" FROM pragma_foreign_key_check`)
+	for _, row := range dangling {
+		problems = append(problems, "The database: "+row+" belongs to an op that is not there")
+	}
+	return problems, err
+}
+
+// texts reads a column of texts.
+func texts(ctx context.Context, from rowsQuerier, query string) (list []string, err error) {
+	rows, err := from.QueryContext(ctx, query)
 	if err != nil {
 		return nil, err
 	}
 	defer rows.Close()
 	for rows.Next() {
-		var problem string
-		if err := rows.Scan(&problem); err != nil {
+		var text string
+		if err := rows.Scan(&text); err != nil {
 			return nil, err
 		}
-		problems = append(problems, "The database: "+problem)
+		list = append(list, text)
 	}
-	return problems, rows.Err()
+	return list, rows.Err()
 }
