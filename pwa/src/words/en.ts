@@ -1,7 +1,9 @@
 // The catalogue: every word a person reads, in English. Keys are flat; {name} is a placeholder.
 // A line "family: prefix" allows keys that the code puts together as w(`prefix${...}`); all others stand in full.
 
+import { bookWords } from "./en.book.ts";
 import { pressureWords } from "./en.pressure.ts";
+import { recordWords } from "./en.records.ts";
 
 export const en = {
   "app.titled": "{screen} · Rimside",
@@ -126,4 +128,6 @@ export const en = {
   "recover.back": "Open Rimside",
 
   ...pressureWords,
+  ...recordWords,
+  ...bookWords,
 } as const;
