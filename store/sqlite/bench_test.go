@@ -57,6 +57,19 @@ func BenchmarkVerify(b *testing.B) {
 	})
 }
 
+// BenchmarkErase erases a record of one op from a book of some size, with all that is cleared afterwards.
+func BenchmarkErase(b *testing.B) {
+	eachSize(b, func(b *testing.B, ops []json.RawMessage) {
+		book := open(b, b.TempDir())
+		fill(b, book, ops)
+		for b.Loop() {
+			rec := oplog.NewID()
+			push(b, book, op(oplog.NewID(), rec, "note", `{"text":"x"}`))
+			push(b, book, eraseOp(rec))
+		}
+	})
+}
+
 // BenchmarkOpen opens and closes a book that is there.
 func BenchmarkOpen(b *testing.B) {
 	eachSize(b, func(b *testing.B, ops []json.RawMessage) {

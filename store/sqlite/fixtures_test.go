@@ -1,8 +1,10 @@
 package sqlite_test
 
 import (
+	"crypto/sha256"
 	"encoding/json"
 	"fmt"
+	"strings"
 	"testing"
 	"time"
 
@@ -41,7 +43,9 @@ func op(id, rec, kind, set string) json.RawMessage {
 }
 
 // eraseOp erases a record.
-func eraseOp(rec string) json.RawMessage { return op(oplog.NewID(), rec, oplog.KindErase, `{"kind":"tyre"}`) }
+func eraseOp(rec string) json.RawMessage {
+	return op(oplog.NewID(), rec, oplog.KindErase, `{"kind":"tyre"}`)
+}
 
 func push(t testing.TB, book *sqlite.Book, ops ...json.RawMessage) sqlite.Pushed {
 	t.Helper()
@@ -77,4 +81,17 @@ func healthy(t testing.TB, book *sqlite.Book) sqlite.Report {
 		t.Error(problem)
 	}
 	return report
+}
+
+// jpeg is something that begins like a photo.
+func jpeg(content string) string { return "\xff\xd8\xff\xe0" + content }
+
+// aPhoto brings a photo and gives its name.
+func aPhoto(t testing.TB, book *sqlite.Book, content string) (hash string) {
+	t.Helper()
+	hash = fmt.Sprintf("%x", sha256.Sum256([]byte(jpeg(content))))
+	if err := book.PutBlob(t.Context(), hash, strings.NewReader(jpeg(content))); err != nil {
+		t.Fatal(err)
+	}
+	return hash
 }

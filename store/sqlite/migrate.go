@@ -14,6 +14,9 @@ import (
 //go:embed migrations/*.sql
 var migrationFiles embed.FS
 
+// migrations is where they are read from; a test puts those of a later program there.
+var migrations fs.FS = migrationFiles
+
 // applicationID marks a SQLite file as ours ("Rims").
 const applicationID = 0x52696d73
 
@@ -39,7 +42,7 @@ func migrate(ctx context.Context, db *sql.DB, before func(version int) error) er
 }
 
 func migrationNames() []string {
-	names, err := fs.Glob(migrationFiles, "migrations/*.sql")
+	names, err := fs.Glob(migrations, "migrations/*.sql")
 	if err != nil {
 		panic(err) // the pattern is right
 	}
@@ -70,7 +73,7 @@ func checkFormat(ctx context.Context, db *sql.DB, known int) (version int, err e
 
 // migrateOnce applies one file, unless another program was quicker.
 func migrateOnce(ctx context.Context, db *sql.DB, version int, name string) error {
-	text, err := migrationFiles.ReadFile(name)
+	text, err := fs.ReadFile(migrations, name)
 	if err != nil {
 		return err
 	}

@@ -77,7 +77,8 @@ func (b *Book) deleteLeavingBlobs(ctx context.Context) error {
 	})
 }
 
-// clearPages writes every page anew. secure_delete alone leaves remains where SQLite moved rows between pages.
+// clearPages writes every page anew: secure_delete overwrites what is freed, but not what SQLite leaves behind when it packs
+// the rows of a full page anew.
 func (b *Book) clearPages(ctx context.Context, erases int64) error {
 	if b.vacuumed >= erases {
 		return nil

@@ -1,0 +1,58 @@
+package sqlite
+
+import (
+	"context"
+	"encoding/json"
+	"io/fs"
+	"testing"
+)
+
+// PushWithoutTidying is a push that ends, as by a crash, right after its commit.
+func (b *Book) PushWithoutTidying(ctx context.Context, book string, ops []json.RawMessage) error {
+	_, err := b.store(ctx, book, parseAll(ops), "")
+	return err
+}
+
+// Exec changes the database behind the book's back.
+func (b *Book) Exec(t testing.TB, query string, args ...any) {
+	t.Helper()
+	if _, err := b.write.ExecContext(t.Context(), query, args...); err != nil {
+		t.Fatal(err)
+	}
+}
+
+// Value reads one value, by a connection that writes or by one that reads.
+func (b *Book) Value(t testing.TB, writes bool, query string, args ...any) (value string) {
+	t.Helper()
+	db := b.read
+	if writes {
+		db = b.write
+	}
+	if err := db.QueryRowContext(t.Context(), query, args...).Scan(&value); err != nil {
+		t.Fatal(err)
+	}
+	return value
+}
+
+// UseMigrations lets a test bring migrations of a later program.
+func UseMigrations(t *testing.T, files fs.FS) {
+	usual := migrations
+	migrations = files
+	t.Cleanup(func() { migrations = usual })
+}
+
+// UsualMigrations are this program's.
+func UsualMigrations() fs.FS { return migrationFiles }
+
+// Reading begins to read, as somebody slow would, until done is called.
+func (b *Book) Reading(t testing.TB) (done func()) {
+	t.Helper()
+	tx, err := b.read.BeginTx(t.Context(), nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, err := readStanding(t.Context(), tx); err != nil {
+		t.Fatal(err)
+	}
+	return func() { _ = tx.Rollback() }
+}
