@@ -94,7 +94,7 @@ func TestABuildHoldsWhatTheServerAndThePhoneNeed(t *testing.T) {
 	}
 	version = version[len(`{"version":"`):][:12]
 	main, css := named(t, files, "main.js"), named(t, files, "main.css")
-	worker, wasm := named(t, files, "calc-worker.js"), named(t, files, "calc.wasm")
+	worker, wasm := named(t, files, "calc-worker.js"), strings.TrimSuffix(named(t, files, "calc.wasm.br"), ".br")
 	for path, texts := range map[string][]string{
 		"index.html":         {main, css, `data-version="` + version + `"`, "icon-180.png", "app.webmanifest"},
 		"recover/index.html": {`src="../` + named(t, files, "recover.js") + `"`, version},
@@ -115,6 +115,9 @@ func TestABuildHoldsWhatTheServerAndThePhoneNeed(t *testing.T) {
 	}
 	if strings.Contains(files["sw.js"], ".br") || strings.Contains(files["sw.js"], "recover") {
 		t.Errorf("the worker keeps what no page asks for: %s", files["sw.js"])
+	}
+	if _, found := files[wasm]; found {
+		t.Error("the plain form of the calculations would be a fifth of the server's binary")
 	}
 	for _, path := range []string{wasm + ".br", wasm + ".gz", worker + ".br", worker + ".gz", ".keep"} {
 		if _, found := files[path]; !found {

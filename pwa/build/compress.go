@@ -29,12 +29,18 @@ var codecs = []codec{
 	{".gz", shrinkGzip, func(r io.Reader) (io.Reader, error) { return gzip.NewReader(r) }},
 }
 
+// packedOnly tells whether a file's plain form is left out of the build: the server's binary holds the whole build, and
+// unpacks this one for the few clients that take nothing compressed.
+func packedOnly(name string) bool { return path.Ext(name) == ".wasm" }
+
 // compressAll returns the files with a compressed one beside each that gains by it. Work done by an earlier build in
 // out is taken over, but not for a release, as that build may have been a quick one.
 func compressAll(files tree, out string, release bool) (tree, error) {
 	packed := tree{}
 	for name, content := range files {
-		packed[name] = content
+		if !packedOnly(name) {
+			packed[name] = content
+		}
 		if path.Ext(name) == ".png" {
 			continue // compressed by nature
 		}
@@ -43,7 +49,7 @@ func compressAll(files tree, out string, release bool) (tree, error) {
 			if err != nil {
 				return nil, err
 			}
-			if len(small) < len(content) {
+			if len(small) < len(content) || packedOnly(name) {
 				packed[name+way.suffix] = small
 			}
 		}

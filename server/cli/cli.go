@@ -28,6 +28,11 @@ type call struct {
 func commands() []command {
 	return []command{
 		{"serve", "serve the app and its calculations (the default)", serve},
+		{"backup", "FILE: write everything in the data folder into one file", backup},
+		{"restore", "FILE: make a data folder of a backup", restore},
+		{"export", "FILE: write the book's entries as text, one a line", export},
+		{"import", "FILE: take an exported file in", importFile},
+		{"verify", "check everything in the data folder", verify},
 		{"site", "DIR: write the app as static files for any https host", site},
 		{"version", "print the app's version", version},
 	}

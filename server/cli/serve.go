@@ -2,16 +2,23 @@ package cli
 
 import (
 	"context"
+	"errors"
 	"flag"
 	"fmt"
 	"log/slog"
 	"net"
+	"os"
 	"os/signal"
+	"strings"
+	"sync"
 	"syscall"
+	"time"
 
 	"rimside/calc/registry"
 	"rimside/pwa"
 	"rimside/server/web"
+	"rimside/store/blob"
+	"rimside/store/sqlite"
 )
 
 const (
@@ -29,7 +36,7 @@ func (s *serveSettings) flags() *flag.FlagSet {
 	flags := flag.NewFlagSet("serve", flag.ContinueOnError)
 	flags.StringVar(&s.addr, "addr", "", "listen on `HOST:PORT`; "+usualAddress+", or "+demoAddress+" with -demo, if not given")
 	flags.StringVar(&s.data, "data", "", "keep the book's file in the folder `DIR`; your own data folder if not given")
-	flags.BoolVar(&s.demo, "demo", false, "show an invented event to try the app with; no folder is made unless -data names one")
+	flags.BoolVar(&s.demo, "demo", false, "show an invented event to try the app with; its book ends with the program unless -data names a folder")
 	flags.BoolVar(&s.dev, "dev", false, "log every request")
 	return flags
 }
@@ -74,34 +81,86 @@ func (s *serveSettings) complete(env Lookup) error {
 	return nil
 }
 
-func listenAndServe(ctx context.Context, c call, settings serveSettings) error {
+func listenAndServe(ctx context.Context, c call, settings serveSettings) (err error) {
 	level := slog.LevelInfo
 	if settings.dev {
 		level = slog.LevelDebug
 	}
-	log := slog.New(slog.NewTextHandler(c.stderr, &slog.HandlerOptions{Level: level}))
-	if settings.data != "" {
-		if err := makeDataDir(settings.data); err != nil {
-			return err
+	log := c.textLog(level)
+	if settings.data == "" {
+		// Only a demo has no folder: its book lives as long as the program.
+		if settings.data, err = os.MkdirTemp("", "rimside-demo-"); err != nil {
+			return fmt.Errorf("the demo's folder cannot be made: %w", err)
 		}
+		defer func() { err = errors.Join(err, os.RemoveAll(settings.data)) }()
+	}
+	if err := makeDataDir(settings.data); err != nil {
+		return err
 	}
 	listener, err := net.Listen("tcp", settings.addr)
 	if err != nil {
 		return explainListen(settings.addr, err)
 	}
 	defer listener.Close()
+	book, err := openBook(settings.data, log)
+	if err != nil {
+		return err
+	}
+	defer func() { err = errors.Join(err, book.Close()) }()
 	handler, err := web.New(web.Options{
 		Dist:         pwa.Dist(),
 		Calculations: web.Calculations{Call: registry.Call, Describe: registry.Describe},
 		Listen:       listener.Addr(),
 		Demo:         settings.demo,
+		Book:         book,
+		Blobs:        blob.Open(settings.data),
+		Name:         serverName(),
 		Log:          log,
 	})
 	if err != nil {
 		return err
 	}
+	if settings.demo {
+		if err := web.SeedDemo(ctx, book); err != nil {
+			return err
+		}
+	}
+	defer keepTidy(ctx, book, log)()
 	announce(c, log, listener.Addr(), settings)
 	return web.Run(ctx, listener, handler, log)
+}
+
+// keepTidy makes the copies that are due, every minute, and returns what waits for its end.
+func keepTidy(ctx context.Context, book *sqlite.Book, log *slog.Logger) (wait func()) {
+	ctx, stop := context.WithCancel(ctx)
+	var running sync.WaitGroup
+	running.Go(func() {
+		for every := time.NewTicker(time.Minute); ; {
+			select {
+			case <-ctx.Done():
+				every.Stop()
+				return
+			case <-every.C:
+				if err := book.Tick(ctx); err != nil && ctx.Err() == nil {
+					log.Error("the copies of the book could not be made", "error", err)
+				}
+			}
+		}
+	})
+	return func() {
+		stop()
+		running.Wait()
+	}
+}
+
+// serverName is what people call this machine.
+func serverName() string {
+	name, err := os.Hostname()
+	if err != nil {
+		return ""
+	}
+	short, _, _ := strings.Cut(name, ".")
+	return short
 }
 
 // announce says where the app is, for people on stdout and for the log on stderr.

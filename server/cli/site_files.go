@@ -8,6 +8,7 @@ import (
 	"path"
 	"strings"
 
+	"rimside/pwa"
 	"rimside/server/web"
 )
 
@@ -28,9 +29,22 @@ func siteFiles(dist fs.FS) (map[string][]byte, error) {
 			content, err = withPolicy(name, content)
 		}
 		files[name] = content
-		return err
+		if err != nil || path.Ext(name) != ".gz" {
+			return err
+		}
+		return unpackLone(dist, files, strings.TrimSuffix(name, ".gz"), content)
 	})
 	return files, err
+}
+
+// unpackLone adds the plain form of a file that the build has in compressed forms only: other hosts need it.
+func unpackLone(dist fs.FS, files map[string][]byte, name string, small []byte) error {
+	if _, err := fs.Stat(dist, name); err == nil {
+		return nil
+	}
+	plain, err := pwa.Unpack(small)
+	files[name] = plain
+	return err
 }
 
 // withPolicy puts the policy first in the page's head: it holds only for what comes after it.

@@ -3,11 +3,14 @@ package web
 import (
 	"crypto/sha256"
 	"encoding/hex"
+	"errors"
 	"io/fs"
 	"net/http"
 	"path"
 	"strconv"
 	"strings"
+
+	"rimside/pwa"
 )
 
 // asset is a file of the built app, ready to send.
@@ -24,34 +27,38 @@ var encodings = []struct{ ending, name string }{{".br", "br"}, {".gz", "gzip"}}
 func loadAssets(dist fs.FS) (map[string]asset, error) {
 	assets := map[string]asset{}
 	err := fs.WalkDir(dist, ".", func(name string, entry fs.DirEntry, err error) error {
-		if err != nil || entry.IsDir() || isCompressed(name) || strings.HasPrefix(path.Base(name), ".") {
+		if err != nil || entry.IsDir() || strings.HasPrefix(path.Base(name), ".") {
 			return err
 		}
-		assets[name], err = loadAsset(dist, name)
+		if name = withoutEnding(name); assets[name].variants == nil {
+			assets[name], err = loadAsset(dist, name)
+		}
 		return err
 	})
 	return assets, err
 }
 
-func isCompressed(name string) bool {
+// withoutEnding is the name of the file that a compressed one stands for.
+func withoutEnding(name string) string {
 	for _, encoding := range encodings {
-		if strings.HasSuffix(name, encoding.ending) {
-			return true
-		}
+		name = strings.TrimSuffix(name, encoding.ending)
 	}
-	return false
+	return name
 }
 
+// loadAsset reads a file with its compressed ones. A large file may be there in compressed forms only.
 func loadAsset(dist fs.FS, name string) (asset, error) {
 	kind, err := contentType(name)
 	if err != nil {
 		return asset{}, err
 	}
+	loaded := asset{kind: kind, variants: map[string][]byte{}}
 	plain, err := fs.ReadFile(dist, name)
-	if err != nil {
+	if err == nil {
+		loaded.variants["identity"] = plain
+	} else if !errors.Is(err, fs.ErrNotExist) {
 		return asset{}, err
 	}
-	loaded := asset{kind: kind, variants: map[string][]byte{"identity": plain}}
 	if !strings.HasPrefix(name, "a/") {
 		sum := sha256.Sum256(plain)
 		loaded.tag = hex.EncodeToString(sum[:])[:16]
@@ -85,13 +92,26 @@ func (a *app) sendAsset(w http.ResponseWriter, r *http.Request, name string) {
 			return
 		}
 	}
-	body := file.variants[encoding]
+	body := file.body(encoding)
 	if encoding != "identity" {
 		header.Set("Content-Encoding", encoding)
 	}
 	header.Set("Content-Type", file.kind)
 	header.Set("Content-Length", strconv.Itoa(len(body)))
 	_, _ = w.Write(body) // a client that went away has no need of it
+}
+
+// body is the file in an encoding. The few clients that take none get a large one unpacked for them.
+func (file asset) body(encoding string) []byte {
+	body, found := file.variants[encoding]
+	if found {
+		return body
+	}
+	plain, err := pwa.Unpack(file.variants["gzip"])
+	if err != nil {
+		panic(err) // the build made it
+	}
+	return plain
 }
 
 // sendPart answers with a file that every build has; without a build it says what is missing.

@@ -1,0 +1,56 @@
+package cli
+
+import (
+	"flag"
+	"fmt"
+	"log/slog"
+
+	"rimside/store/blob"
+	"rimside/store/sqlite"
+)
+
+// fileCommand reads the flags and the one argument of a command that works on a data folder and a file.
+func fileCommand(c call, name string, needsFile bool) (data, file string, err error) {
+	flags := flag.NewFlagSet(name, flag.ContinueOnError)
+	flags.StringVar(&data, "data", "", "the folder `DIR` that holds the book; your own data folder if not given")
+	rest, err := parse(c, flags)
+	if err != nil {
+		return "", "", err
+	}
+	switch {
+	case needsFile && len(rest) != 1:
+		return "", "", usageError{fmt.Sprintf("%s needs one file: rimside %s [-data DIR] FILE", name, name)}
+	case !needsFile && len(rest) > 0:
+		return "", "", usageError{fmt.Sprintf("%s takes flags only, not %q", name, rest[0])}
+	case needsFile:
+		file = rest[0]
+	}
+	if data == "" {
+		data, err = userDataDir(c.env)
+	}
+	return data, file, err
+}
+
+// openBook opens the book in a folder, making one where there is none.
+func openBook(dir string, log *slog.Logger) (*sqlite.Book, error) {
+	return sqlite.Open(dir, bookOptions(log))
+}
+
+func bookOptions(log *slog.Logger) sqlite.Options { return sqlite.Options{Log: log, Blobs: blob.In} }
+
+// openExisting opens a book that must be there already.
+func openExisting(dir string, log *slog.Logger) (*sqlite.Book, error) {
+	there, err := sqlite.Exists(dir)
+	if err != nil {
+		return nil, fmt.Errorf("the data folder cannot be read: %w", err)
+	}
+	if !there {
+		return nil, fmt.Errorf("there is no book in %s: name the folder that holds one with -data DIR", dir)
+	}
+	return openBook(dir, log)
+}
+
+// textLog writes what went wrong in the background to stderr.
+func (c call) textLog(level slog.Level) *slog.Logger {
+	return slog.New(slog.NewTextHandler(c.stderr, &slog.HandlerOptions{Level: level}))
+}
