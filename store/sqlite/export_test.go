@@ -41,8 +41,8 @@ func UseMigrations(t *testing.T, files fs.FS) {
 	t.Cleanup(func() { migrations = usual })
 }
 
-// UsualMigrations are this program's.
-func UsualMigrations() fs.FS { return migrationFiles }
+// MigrationNames are this program's.
+func MigrationNames() []string { return migrationNames() }
 
 // Reading begins to read, as somebody slow would, until done is called.
 func (b *Book) Reading(t testing.TB) (done func()) {
