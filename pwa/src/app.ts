@@ -1,8 +1,11 @@
 // The app: lends each screen what it needs, and keeps the frame round it up to date.
 
 import type { CalcClient } from "./calc-client.ts";
+import { clockWarning, phaseWords, syncWords } from "./book/sync_view.ts";
+import type { BookLog } from "./log/book_log.ts";
 import type { DraftBox, SaveState } from "./log/draft.ts";
 import type { SettingsBox } from "./log/settings.ts";
+import type { Sync } from "./log/sync.ts";
 import { listen } from "./ui/part.ts";
 import { hintDismissed } from "./ui/install.ts";
 import { reloadWanted } from "./ui/offer.ts";
@@ -15,6 +18,8 @@ export interface Means {
   readonly calc: CalcClient;
   readonly drafts: DraftBox;
   readonly settings: SettingsBox;
+  readonly book: BookLog;
+  readonly sync: Sync;
   readonly takeUpdate: () => Promise<void>;
 }
 
@@ -29,7 +34,7 @@ export class App {
     this.#means = means;
     const settings = means.settings.current;
     this.#view = {
-      place: "", heading: "", save: "saved", calc: means.calc.state, update: false, installHint: settings.installHint,
+      place: "", heading: "", save: "saved", server: "", calc: means.calc.state, update: false, installHint: settings.installHint,
     };
     means.settings.on((changed) => {
       showTheme(changed.theme);
@@ -37,7 +42,16 @@ export class App {
     });
     listen(this.#shell, hintDismissed, () => means.settings.change({ installHint: false }));
     listen(this.#shell, reloadWanted, () => void means.takeUpdate());
+    means.sync.on(() => this.#tellServer());
     document.body.append(this.#shell);
+  }
+
+  // tellServer brings the status line up to date: what the server has, or why it is not met.
+  #tellServer(): void {
+    const { state } = this.#means.sync;
+    const facts = { ...state, lastMet: state.lastMet ?? 0 };
+    const outside = state.phase === "otherBook" || state.phase === "shutOut" ? [phaseWords(facts)] : [];
+    this.#change({ server: [...syncWords(facts, Date.now()), ...outside, clockWarning(facts)].filter((words) => words !== "").join(" · ") });
   }
 
   // visit closes the open screen and opens another, or another page of it.
@@ -79,9 +93,9 @@ export class App {
   }
 
   #lend(path: readonly string[], head: HTMLElement, closed: AbortSignal): Ctx {
-    const { calc, drafts, settings } = this.#means;
+    const { calc, drafts, settings, book, sync } = this.#means;
     return {
-      calc, drafts, closed, head, path,
+      calc, drafts, book, sync, closed, head, path,
       get settings() {
         return settings.current;
       },

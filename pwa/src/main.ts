@@ -4,10 +4,14 @@
 
 import { App } from "./app.ts";
 import { CalcClient, type WorkerLike } from "./calc-client.ts";
+import { alone } from "./log/alone.ts";
 import { openBook } from "./log/book.ts";
+import { BookLog } from "./log/book_log.ts";
 import { DraftBox } from "./log/draft.ts";
 import { askToKeep, isKept } from "./log/persist.ts";
 import { SettingsBox } from "./log/settings.ts";
+import { Sync } from "./log/sync.ts";
+import { startSync } from "./log/triggers.ts";
 import { Router } from "./router.ts";
 import { screen as checks } from "./screens/checks/index.ts";
 import { screen as packing } from "./screens/packing/index.ts";
@@ -18,7 +22,7 @@ import { screen as wheels } from "./screens/wheels/index.ts";
 import { scripts, trusted } from "./trusted.ts";
 import { showTheme } from "./ui/theme.ts";
 import { watchUpdates } from "./update.ts";
-import { locale } from "./words/index.ts";
+import { locale, w } from "./words/index.ts";
 
 const calc = new CalcClient({
   makeWorker: () => new Worker(trusted(scripts.worker)) as WorkerLike,
@@ -28,16 +32,19 @@ const calc = new CalcClient({
   onTrouble: (details) => app.trouble(details),
 });
 
-const drafts = new DraftBox(openBook(), (state) => {
+const db = openBook();
+const drafts = new DraftBox(db, (state) => {
   app.saved(state);
   if (state.kind === "saved") void keepOnce();
 });
 const settings = new SettingsBox(drafts);
+const book = new BookLog(db, { now: () => Date.now(), label: w(matchMedia("(pointer: coarse)").matches ? "device.phone" : "device.computer") });
+const sync = new Sync(book, { fetch: (path, init) => fetch(path, init), now: () => Date.now(), alone: (work) => alone("rimside-sync", work) });
 document.documentElement.lang = locale().words;
 showTheme(settings.current.theme);
 
 const takeUpdate = { now: (): Promise<void> => Promise.resolve() };
-const app = new App({ calc, drafts, settings, takeUpdate: () => takeUpdate.now() });
+const app = new App({ calc, drafts, settings, book, sync, takeUpdate: () => takeUpdate.now() });
 
 // A fault that nobody caught is shown: a dead button is worse than a plain word.
 addEventListener("error", (event) => app.trouble(event.error ?? event.message));
@@ -66,6 +73,12 @@ function whenIdle(work: () => void): void {
   else addEventListener("load", () => setTimeout(work), { once: true });
 }
 
+// A phone that has nothing of its own yet takes the book of the server that it meets.
+sync.on(({ phase, otherBook }) => {
+  if (phase === "otherBook") void book.isEmpty().then((empty) => empty && book.takeBook(otherBook).then(() => location.reload()));
+});
+
 whenIdle(() => {
+  startSync(sync, book);
   takeUpdate.now = watchUpdates({ offer: () => app.offerUpdate(), flush: () => drafts.flush() });
 });

@@ -3,7 +3,7 @@
 
 import type { Change } from "../log/book_log.ts";
 import { type Json, sameValue } from "../log/json.ts";
-import { type Candidate, type FieldState, type RecordState } from "../log/merge.ts";
+import { type Candidate, type FieldState, type RecordState, valueOf } from "../log/merge.ts";
 import { type Bond, bonds, idIn, kindOf, type Role, roles, textOf } from "./bonds.ts";
 import { sides } from "./answer.ts";
 import type { PressureDraft } from "./draft.ts";
@@ -24,12 +24,13 @@ export function commit(draft: PressureDraft, reading: Reading, states: States, n
   for (const bond of bonds) {
     const text = textOf(bond, draft);
     const before = based[bond.key];
-    if (text === (before?.text ?? "") && before !== undefined) continue;
+    if (text === before?.text) continue;
     const value = valueIn(bond, draft, reading);
     if (value === undefined) continue;
     based[bond.key] = { text, value };
-    const old = before?.value ?? bond.rest;
-    if (sameValue(value, old)) continue;
+    const known = states[bond.role];
+    // The record may say so already: saved before a crash, or by somebody else.
+    if (sameValue(value, before?.value ?? bond.rest) || (known !== undefined && sameValue(value, valueOf(known, bond.field) ?? bond.rest))) continue;
     entry(sets, bond.role)[bond.field] = value;
     entry(shown, bond.role)[bond.field] = before?.value ?? null;
     if (bond.field === "measured_mm") entry(sets, bond.role)["measured_at"] = now;

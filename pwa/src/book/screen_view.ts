@@ -2,6 +2,7 @@
 
 import { w } from "../words/index.ts";
 import { fixed, plain } from "../words/number.ts";
+import { ageOf } from "./age.ts";
 import { type Side, sides, type WheelAnswer } from "./answer.ts";
 import { type CurveView, curveView } from "./chart_view.ts";
 import type { PressureDraft } from "./draft.ts";
@@ -121,23 +122,13 @@ function headline(draft: PressureDraft, question: RequestBody | undefined): stri
   return w("head.at", { c: degrees(question.ride.c), m: metres(question.ride.m), setC: degrees(question.set.c), setM: metres(question.set.m) });
 }
 
-const minute = 60e3;
-const hour = 60 * minute;
-const day = 24 * hour;
-const staleAfter = 6 * hour; // weather older than this is not today's any more
+const staleAfter = 6 * 3600e3; // ms; weather older than this is not today's any more
 
 function stale(draft: PressureDraft, now: number): string {
   if (draft.weatherAt === 0) return "";
   const age = ageOf(now - draft.weatherAt);
   const typed = w("head.typed", { age });
   return now - draft.weatherAt > staleAfter ? `${typed}. ${w("head.old", { age })}` : typed;
-}
-
-function ageOf(ms: number): string {
-  if (ms < 2 * minute) return w("age.now");
-  if (ms < 2 * hour) return w("age.minutes", { n: Math.floor(ms / minute) });
-  if (ms < 2 * day) return w("age.hours", { n: Math.floor(ms / hour) });
-  return w("age.days", { n: Math.floor(ms / day) });
 }
 
 function firmness(draft: PressureDraft): string {

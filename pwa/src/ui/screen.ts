@@ -1,6 +1,9 @@
 // The contract between the shell and a screen. Interfaces only, so that ui knows nothing of log or the calculator:
 // the top level wires the real ones in.
 
+import type { BookLog } from "../log/book_log.ts";
+import type { Sync } from "../log/sync.ts";
+
 // Answer is what a calculation said: the body is JSON, an answer (200) or {"error":{...}}.
 export interface Answer {
   readonly status: number;
@@ -49,6 +52,8 @@ export interface ScreenSettings {
 export interface Ctx {
   readonly calc: Calc;
   readonly drafts: Drafts;
+  readonly book: BookLog; // the open book: read its records, save changes
+  readonly sync: Sync; // how it stands with the server
   readonly settings: ScreenSettings; // always the current ones
   readonly path: readonly string[]; // what follows the screen's name in the address; another path opens the screen anew
   // closed is aborted when the screen closes: give it to listeners.

@@ -19,6 +19,7 @@ export interface ShellView {
   readonly place: string;
   readonly heading: string;
   readonly save: StatusView["save"];
+  readonly server: string; // of the status line
   readonly calc: CalcState;
   readonly update: boolean; // a new version waits
   readonly installHint: boolean;
@@ -56,7 +57,7 @@ export class Shell extends Part<ShellView> {
     this.#hint.view = { wanted: view.installHint && view.place !== "settings" }; // Settings tells it in full
     const saves = view.save === "saved" || view.save === "saving";
     this.#outage.view = { calc: view.calc, saves };
-    this.#status.view = { save: view.save, sums: view.calc.where !== "none" };
+    this.#status.view = { save: view.save, sums: view.calc.where !== "none", server: view.server };
   }
 
   // stage clears the screen's spaces and lends them anew: its own in the header, and the host.

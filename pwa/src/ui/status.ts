@@ -7,6 +7,7 @@ import { define, Part, setAttr, setText } from "./part.ts";
 export interface StatusView {
   readonly save: "saved" | "saving" | "refused" | "full" | "silent";
   readonly sums: boolean; // can anything be calculated at the moment?
+  readonly server: string; // how it stands with the server, "" where that goes without saying
 }
 
 const patience = 300; // ms: a save shorter than this is not worth a flicker
@@ -34,7 +35,7 @@ export class Status extends Part<StatusView> {
 }
 
 export function statusWords(view: StatusView): string {
-  if (view.save === "saved") return w("status.saved");
+  if (view.save === "saved") return view.server === "" ? w("status.saved") : `${w("status.saved")} · ${view.server}`;
   if (view.save === "saving") return w("status.saving");
   return `${w(`status.cannot.${view.save}`)} ${view.sums ? w("status.works.sums") : w("status.works.none")}`;
 }

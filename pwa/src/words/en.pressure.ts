@@ -21,6 +21,21 @@ export const pressureWords = {
   "age.hours": "{n} h ago",
   "age.days": "{n} days ago",
 
+  "bikes.title": "Bikes in this book",
+  "bikes.known": "This book knows these bikes",
+  "bikes.new": "Add another bike",
+  "bikes.unnamed": "Bike {n}",
+  "bikes.numbered": "{name} · {number}",
+
+  "set.button": "I set it",
+  "set.done": "Noted what both wheels are set to",
+  "set.last": "{side}: set to {p}, {age}",
+  "notes.title": "Notes",
+  "notes.field": "After the ride: what was it like?",
+  "notes.save": "Save the note",
+  "notes.done": "Note saved",
+  "notes.line": "{text} ({age})",
+
   "wheel.gauge": "on your gauge",
   "wheel.good": "good range",
   "wheel.goodOf": "{low}–{high}",

@@ -7,10 +7,12 @@ import type { ScreenView } from "../../book/screen_view.ts";
 import { el } from "../../ui/el.ts";
 import { actName, define, listen, Part, setAttr, setHidden, setText } from "../../ui/part.ts";
 import { w } from "../../words/index.ts";
+import { Bikes, type BikesView } from "./bikes.ts";
 import { Ground } from "./ground.ts";
 import { Inputs, type InputState } from "./inputs.ts";
 import { NoticeList } from "./notice_list.ts";
-import { gearSection, tyreSection, weatherSection, weightSection } from "./sections.ts";
+import { type NotedView, Notes, SetIt } from "./noted.ts";
+import { fold, gearSection, tyreSection, weatherSection, weightSection } from "./sections.ts";
 import { WheelCard, wanted } from "./wheel_card.ts";
 import { Why } from "./why.ts";
 
@@ -18,6 +20,8 @@ export interface BoardView {
   readonly screen: ScreenView;
   readonly state: InputState;
   readonly undo: string;
+  readonly bikes: BikesView;
+  readonly noted: NotedView;
 }
 
 export const firmed = actName<number>("rs-firmed");
@@ -35,6 +39,9 @@ export class Board extends Part<BoardView> {
   readonly #wet = el("button", { type: "button", class: "button", on: { click: () => this.act(wetted, !this.view?.state.draft.wet) } }, w("button.wet"));
   readonly #ground = new Ground();
   readonly #why = new Why();
+  readonly #bikes = new Bikes();
+  readonly #setIt = new SetIt();
+  readonly #notes = new Notes();
   readonly #name = el("input", { class: "entry", type: "text", maxlength: 60, autocomplete: "off" });
 
   #step(by: number, label: string): HTMLButtonElement {
@@ -46,7 +53,7 @@ export class Board extends Part<BoardView> {
     this.#name.addEventListener("input", () => this.act(renamed, this.#name.value));
     listen(this, wanted, (what) => inputs.focus(`${this.#sideAsked()}.${what}`));
     const gauge = el("section", { class: "card stack" }, el("h2", {}, w("part.gauge")),
-      el("div", { class: "fields" }, inputs.field("now.front", true), inputs.field("now.rear", true)));
+      el("div", { class: "fields" }, inputs.field("now.front", true), inputs.field("now.rear", true)), this.#setIt);
     const name = el("label", { class: "named" }, w("field.name"), this.#name);
     this.append(
       el("div", { class: "pair" }, this.#cards.front, this.#cards.rear),
@@ -54,7 +61,7 @@ export class Board extends Part<BoardView> {
       el("div", { class: "presses" }, this.#softer, this.#firmer, this.#wet), this.#firm,
       el("div", { class: "columns" },
         el("div", { class: "stack" }, gauge, this.#ground),
-        el("div", { class: "stack" }, weatherSection(inputs), tyreSection(inputs), weightSection(inputs), gearSection(inputs, name), this.#why)));
+        el("div", { class: "stack" }, weatherSection(inputs), tyreSection(inputs), weightSection(inputs), gearSection(inputs, name), fold(w("notes.title"), this.#notes), this.#bikes, this.#why)));
   }
 
   // A rear without fields of its own is answered by the front's.
@@ -64,7 +71,11 @@ export class Board extends Part<BoardView> {
     return state?.draft.rearSame === false && front === "" ? "rear" : "front";
   }
 
-  protected override show({ screen, state, undo }: BoardView): void {
+  noteTaken(): void {
+    this.#notes.empty();
+  }
+
+  protected override show({ screen, state, undo, bikes, noted }: BoardView): void {
     for (const wheel of screen.wheels) this.#cards[wheel.side].view = wheel;
     this.#notices.view = screen.notices;
     setText(this.#assumed, screen.assumed);
@@ -77,6 +88,9 @@ export class Board extends Part<BoardView> {
     this.#ground.view = { state, undo };
     if (this.#name.value !== state.draft.bike) this.#name.value = state.draft.bike;
     this.#why.view = screen.curves;
+    this.#bikes.view = bikes;
+    this.#setIt.view = noted;
+    this.#notes.view = noted;
   }
 }
 

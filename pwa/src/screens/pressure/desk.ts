@@ -17,7 +17,11 @@ import { w } from "../../words/index.ts";
 import { Board, firmed, renamed, wetted } from "./board.ts";
 import { FirstRun, started } from "./first_run.ts";
 import { groundUndone, stretchAdded, stretchChanged, stretchRemoved } from "./ground.ts";
+import { bikeOpened } from "./bikes.ts";
+import { Entries } from "./entries.ts";
 import type { InputState } from "./inputs.ts";
+import { entryUndone, noteSaved, wasSet } from "./noted.ts";
+import { Records } from "./records.ts";
 
 const draftName = "pressure";
 const answerName = "pressure-answer";
@@ -35,14 +39,24 @@ export class Desk {
   #broken = "";
   #pressed = false; // the first-run button, so that missing answers are now pointed at
   #undo: { readonly ground: readonly StretchDraft[]; readonly words: string } | undefined;
+  #waiting = false; // others changed something while a field was being edited
   #undoTimer: ReturnType<typeof setTimeout> | undefined;
   #unit: Ctx["settings"]["units"];
   #part: Board | FirstRun | undefined;
+  readonly #entries: Entries;
+  readonly #records: Records;
 
   constructor(host: HTMLElement, ctx: Ctx) {
     this.#ctx = ctx;
     this.#host = host;
     this.#unit = ctx.settings.units;
+    this.#entries = new Entries(ctx.book, () => this.#show());
+    const desk = this;
+    this.#records = new Records(ctx.book, {
+      name: draftName, read: () => this.#read(),
+      get draft() { return desk.#draft; },
+      set draft(draft) { desk.#draft = draft; },
+    });
     host.classList.add("opening"); // keeps the room until the draft is read, so that nothing below jumps
     this.#demo.hidden = true; // until the draft says otherwise
     ctx.head.append(this.#headline, this.#stale, this.#demo);
@@ -58,8 +72,7 @@ export class Desk {
       this.#kept = kept.kept;
       this.#tables = kept.tables;
     }
-    // The unit may have been changed in Settings, or in another tab, since this was typed.
-    this.#draft = restated(stored === undefined ? await this.#firstDraft() : readDraft(stored), this.#unit);
+    await this.#open(stored);
     this.#show();
     try {
       this.#tables = readTables(await calc.describe());
@@ -69,20 +82,52 @@ export class Desk {
     this.#refresh();
   }
 
-  // firstDraft is the invented event where the server plays one, and an empty form everywhere else.
-  async #firstDraft(): Promise<PressureDraft> {
+  // open makes the draft: as it was left, or of the bike edited last, or an empty form.
+  async #open(stored: unknown): Promise<void> {
+    // The unit may have been changed in Settings, or in another tab, since this was typed.
+    this.#draft = restated(stored === undefined ? emptyDraft : readDraft(stored), this.#unit);
     try {
-      const answer = await fetch("api/demo", { signal: AbortSignal.timeout(1500) });
-      const body: unknown = answer.status === 200 ? await answer.json() : undefined;
-      if (isObject(body)) {
-        const invented = { ...readDraft(body["draft"]), started: true, demo: true, weatherAt: Date.now() };
-        void this.#ctx.drafts.save(draftName, invented); // it opens without the server too
-        return invented;
-      }
+      await this.#entries.look();
+      if (stored === undefined) await this.#firstDraft();
+      await this.#records.look();
     } catch {
-      // no server: a phone on its own starts empty
+      // a phone that refuses its storage is told by the status line; the sums work all the same
     }
-    return emptyDraft;
+  }
+
+  // firstDraft opens the bike that the book knows, with the invented weather and ground where the server plays an event.
+  async #firstDraft(): Promise<void> {
+    const demo = await invented();
+    const today = demo === undefined ? this.#draft : { ...readDraft(demo["draft"]), demo: true, weatherAt: Date.now() };
+    const bike = this.#entries.bike(String(demo?.["bike"])) ?? this.#entries.newest;
+    if (bike === undefined) return;
+    this.#draft = restated(await this.#records.opened(bike, today), this.#unit);
+    void this.#ctx.drafts.save(draftName, this.#draft); // it opens without the server too
+  }
+
+  // heard is called when records changed: here, in another tab, on another phone.
+  async #heard(recs: ReadonlySet<string>): Promise<void> {
+    if (this.#ctx.closed.aborted) return;
+    await this.#entries.look();
+    const fresh = !this.#draft.started && Object.keys(this.#draft.texts).length === 0;
+    if (fresh) await this.#firstDraft(); // the book has just arrived, and nothing was typed yet
+    if (!fresh && this.#editing()) this.#waiting = true;
+    else if (this.#records.concerns(recs) && await this.#records.look()) void this.#ctx.drafts.save(draftName, this.#draft);
+    this.#refresh();
+  }
+
+  #editing(): boolean {
+    const active = document.activeElement;
+    return document.hasFocus() && this.#host.contains(active) && (active instanceof HTMLInputElement || active instanceof HTMLTextAreaElement) && active.type !== "radio";
+  }
+
+  // left: a field was left, so what waited may appear and what was typed is made.
+  #left(): void {
+    if (this.#waiting) {
+      this.#waiting = false;
+      void this.#heard(new Set());
+    }
+    void this.#records.now();
   }
 
   #hear(): void {
@@ -99,12 +144,22 @@ export class Desk {
     on(stretchAdded, () => this.#addStretch());
     on(stretchRemoved, (id) => this.#removeStretch(id));
     on(groundUndone, () => this.#undone());
-    const editing = (): boolean => document.hasFocus() && this.#host.contains(document.activeElement) && document.activeElement instanceof HTMLInputElement;
+    on(bikeOpened, (rec) => void this.#openBike(rec));
+    on(wasSet, () => void this.#setIt());
+    on(noteSaved, (text) => void this.#note(text));
+    on(entryUndone, () => void this.#entries.undo());
     closed.addEventListener("abort", drafts.follow(draftName, (value) => {
       this.#draft = restated(readDraft(value), this.#unit);
-      this.#refresh();
-    }, editing));
-    closed.addEventListener("abort", () => clearTimeout(this.#undoTimer));
+      void this.#records.look().then(() => this.#refresh(), () => this.#refresh());
+    }, () => this.#editing()));
+    closed.addEventListener("abort", this.#ctx.book.on((recs) => void this.#heard(recs).catch(() => undefined)));
+    this.#host.addEventListener("focusout", () => this.#left(), { signal: closed });
+    document.addEventListener("visibilitychange", () => void this.#records.now(), { signal: closed });
+    closed.addEventListener("abort", () => {
+      clearTimeout(this.#undoTimer);
+      this.#entries.stop();
+      void this.#records.now();
+    });
     this.#ctx.onSettings(({ units }) => this.#switchUnit(units));
     this.#ctx.onCalc(() => this.#refresh());
     // Ages are told in minutes; a screen that lies open keeps them true.
@@ -115,7 +170,37 @@ export class Desk {
   #change(change: Partial<PressureDraft>): void {
     this.#draft = { ...this.#draft, ...change };
     void this.#ctx.drafts.save(draftName, this.#draft);
+    this.#records.soon();
     this.#refresh();
+  }
+
+  // openBike puts the open bike aside, with what is typed, and opens another; "" starts a new one.
+  async #openBike(rec: string): Promise<void> {
+    const { drafts } = this.#ctx;
+    await this.#records.now();
+    const left = this.#draft.links["bike"];
+    if (left === rec && rec !== "") return;
+    if (left !== undefined) await drafts.save(`${draftName}/${left}`, this.#draft);
+    const stored = rec === "" ? undefined : await drafts.load(`${draftName}/${rec}`);
+    const bike = this.#entries.bike(rec);
+    const next = stored !== undefined ? readDraft(stored) : bike === undefined ? { ...emptyDraft, ground: this.#draft.ground } : await this.#records.opened(bike, this.#draft);
+    this.#draft = restated(next, this.#unit);
+    await this.#records.look();
+    void drafts.save(draftName, this.#draft);
+    scrollTo(0, 0);
+    this.#refresh();
+  }
+
+  async #setIt(): Promise<void> {
+    await this.#records.now();
+    if (await this.#entries.setIt(this.#draft, this.#read(), this.#kept?.answer)) this.#show();
+  }
+
+  async #note(text: string): Promise<void> {
+    await this.#records.now();
+    if (!(await this.#entries.note(this.#draft, text))) return;
+    if (this.#part instanceof Board) this.#part.noteTaken();
+    this.#show();
   }
 
   #type(id: string, text: string): void {
@@ -191,6 +276,7 @@ export class Desk {
     const first = [...this.#read().faults.keys()][0];
     if (first === undefined) {
       this.#change({ started: true });
+      void this.#records.now();
       scrollTo(0, 0);
     } else {
       this.#show();
@@ -255,8 +341,9 @@ export class Desk {
     setHidden(this.#headline, !begun);
     setHidden(this.#demo, !this.#draft.demo);
     this.#ctx.heading(begun ? screen.heading : w("place.pressure"));
-    if (begun) this.#stage(Board).view = { screen, state, undo: this.#undo?.words ?? "" };
-    else this.#stage(FirstRun).view = state;
+    const bikes = { bikes: this.#entries.bikes(this.#draft), first: !begun };
+    if (begun) this.#stage(Board).view = { screen, state, undo: this.#undo?.words ?? "", bikes, noted: this.#entries.view(this.#draft, this.#unit, Date.now()) };
+    else this.#stage(FirstRun).view = { ...state, bikes };
   }
 
   // stage puts one of the two parts on the page, unless it stands there already.
@@ -267,5 +354,16 @@ export class Desk {
     this.#host.classList.remove("opening");
     this.#host.replaceChildren(part);
     return part;
+  }
+}
+
+// invented is the event that a demo server plays; undefined everywhere else.
+async function invented(): Promise<Record<string, unknown> | undefined> {
+  try {
+    const answer = await fetch("api/demo", { signal: AbortSignal.timeout(1500) });
+    const body: unknown = answer.status === 200 ? await answer.json() : undefined;
+    return isObject(body) ? body : undefined;
+  } catch {
+    return undefined; // no server: a phone on its own starts empty
   }
 }

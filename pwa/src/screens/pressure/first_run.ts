@@ -6,15 +6,21 @@ import { actName, define, listen, Part, setHidden } from "../../ui/part.ts";
 import { Picker } from "../../ui/picker.ts";
 import { groundKinds } from "../../book/fields.ts";
 import { w } from "../../words/index.ts";
+import { Bikes, type BikesView } from "./bikes.ts";
 import { Inputs, type InputState } from "./inputs.ts";
 import { answers, profiles, setups } from "./sections.ts";
 import { stretchChanged } from "./ground.ts";
 
+export interface FirstRunView extends InputState {
+  readonly bikes: BikesView;
+}
+
 export const started = actName<undefined>("rs-started");
 
-export class FirstRun extends Part<InputState> {
+export class FirstRun extends Part<FirstRunView> {
   readonly #inputs = new Inputs();
   readonly #ground = new Picker();
+  readonly #bikes = new Bikes();
 
   protected override build(): void {
     const inputs = this.#inputs;
@@ -34,15 +40,16 @@ export class FirstRun extends Part<InputState> {
       this.act(stretchChanged, { id, change: { kind: value } });
     });
     const go = el("button", { type: "button", class: "button primary big", on: { click: () => this.act(started, undefined) } }, w("first.go"));
-    this.append(el("div", { class: "card stack" }, el("p", {}, w("first.intro")),
+    this.append(this.#bikes, el("div", { class: "card stack" }, el("p", {}, w("first.intro")),
       el("div", { class: "fields" }, inputs.field("rider"), inputs.field("bike")),
       el("div", { class: "fields" }, inputs.field("front.label"), inputs.field("front.inner")),
       pick("setup", w("pick.setup"), setups()), pick("profile", w("pick.profile"), profiles()), edge,
       this.#ground, go, el("p", { class: "small quiet" }, w("first.more"))));
   }
 
-  protected override show(state: InputState): void {
+  protected override show(state: FirstRunView): void {
     this.#inputs.show(state);
+    this.#bikes.view = state.bikes;
   }
 
   // focus takes a person to a field that still needs an answer.

@@ -1,0 +1,18 @@
+// Notes on a bike, newest first.
+
+import { type RecordState, valueOf } from "../log/merge.ts";
+import { w } from "../words/index.ts";
+import { ageOf } from "./age.ts";
+
+const shown = 5;
+
+export function noteLines(notes: readonly RecordState[], bike: string | undefined, now: number): readonly { readonly rec: string; readonly words: string }[] {
+  return notes.filter((note) => bike !== undefined && valueOf(note, "bike") === bike)
+    .sort((a, b) => b.newest - a.newest || (a.rec < b.rec ? -1 : 1)).slice(0, shown)
+    .map((note) => ({ rec: note.rec, words: w("notes.line", { text: textOf(note), age: ageOf(now - note.newest) }) }));
+}
+
+function textOf(note: RecordState): string {
+  const text = valueOf(note, "note");
+  return typeof text === "string" ? text : "";
+}

@@ -1,0 +1,59 @@
+// "I set it": what was pumped, as entries of the book, and what they say later.
+
+import type { Change } from "../log/book_log.ts";
+import type { Json } from "../log/json.ts";
+import { type RecordState, valueOf } from "../log/merge.ts";
+import { w } from "../words/index.ts";
+import { ageOf } from "./age.ts";
+import { type PressureAnswer, type Side, sides } from "./answer.ts";
+import type { PressureDraft } from "./draft.ts";
+import { parse, showKpa, type PressureUnit, typedKpa } from "./quantity.ts";
+import type { Reading } from "./request.ts";
+
+// setChanges are the entries for both wheels: what the gauge says, or else what it was told to say.
+export function setChanges(draft: PressureDraft, reading: Reading, answer: PressureAnswer | undefined, newRec: () => string): readonly Change[] {
+  const { links } = draft;
+  const weather = reading.body?.set;
+  return sides.flatMap((side): Change[] => {
+    const told = answer?.[side].gauge_kpa ?? null;
+    const advised = told === null ? undefined : asShown(told, draft.unit);
+    const gauge = reading.values.get(`now.${side}`) ?? advised;
+    if (gauge === undefined || links["bike"] === undefined) return [];
+    const set: Record<string, Json> = { bike: links["bike"], side, gauge_kpa: rounded(gauge) };
+    if (advised !== undefined) set["advised_kpa"] = rounded(advised);
+    for (const [field, role] of [["wheel", `${side}.wheel`], ["tyre", `${side}.tyre`], ["gauge", "gauge"]] as const) {
+      if (links[role] !== undefined) set[field] = links[role];
+    }
+    if (weather !== undefined) Object.assign(set, { c: rounded(weather.c), m: rounded(weather.m) });
+    return [{ rec: newRec(), kind: "pressure_set", set }];
+  });
+}
+
+// asShown is the number that a person was told: rounded as the screen rounds it.
+function asShown(kpa: number, unit: PressureUnit): number {
+  const parsed = parse(typedKpa(kpa, unit), "pressure", unit);
+  return "si" in parsed ? parsed.si / 1000 : kpa;
+}
+
+function rounded(value: number): number {
+  return Number(value.toPrecision(12));
+}
+
+// lastSet finds the newest entry for a wheel.
+export function lastSet(entries: readonly RecordState[], wheel: string | undefined): RecordState | undefined {
+  let last: RecordState | undefined;
+  for (const entry of entries) {
+    if (wheel !== undefined && valueOf(entry, "wheel") === wheel && (last === undefined || entry.newest > last.newest)) last = entry;
+  }
+  return last;
+}
+
+// lastSetWords says what each wheel was last set to, and when; "" when nobody noted it.
+export function lastSetWords(entries: readonly RecordState[], draft: PressureDraft, unit: PressureUnit, now: number): string {
+  return sides.map((side: Side) => {
+    const entry = lastSet(entries, draft.links[`${side}.wheel`]);
+    const kpa = valueOf(entry, "gauge_kpa");
+    if (entry === undefined || typeof kpa !== "number") return "";
+    return w("set.last", { side: w(`side.${side}`), p: `${showKpa(kpa, unit)} ${w(`unit.${unit}`)}`, age: ageOf(now - entry.newest) });
+  }).filter((words) => words !== "").join(" · ");
+}

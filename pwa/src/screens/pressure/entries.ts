@@ -1,0 +1,94 @@
+// What the screen shows of the book beside the open bike: its bikes, what was set, what was noted; and the entries that a
+// person adds here.
+
+import { type BikeLine, bikeLines, newest } from "../../book/bikes.ts";
+import type { PressureAnswer } from "../../book/answer.ts";
+import type { PressureDraft } from "../../book/draft.ts";
+import type { PressureUnit } from "../../book/quantity.ts";
+import type { Reading } from "../../book/request.ts";
+import { lastSetWords, setChanges } from "../../book/sets.ts";
+import { noteLines } from "../../book/notes.ts";
+import { type Change, newRec } from "../../log/book_log.ts";
+import type { RecordState } from "../../log/merge.ts";
+import type { Ctx } from "../../ui/screen.ts";
+import { w } from "../../words/index.ts";
+import type { NotedView } from "./noted.ts";
+
+const undoFor = 10_000; // ms
+
+export class Entries {
+  readonly #book: Ctx["book"];
+  readonly #changed: () => void;
+  #bikes: readonly RecordState[] = [];
+  #sets: readonly RecordState[] = [];
+  #notes: readonly RecordState[] = [];
+  #done: { readonly entries: readonly RecordState[]; readonly words: string } | undefined;
+  #timer: ReturnType<typeof setTimeout> | undefined;
+
+  constructor(book: Ctx["book"], changed: () => void) {
+    this.#book = book;
+    this.#changed = changed;
+  }
+
+  async look(): Promise<void> {
+    const [bikes, sets, notes] = await Promise.all([this.#book.all("bike"), this.#book.all("pressure_set"), this.#book.all("note")]);
+    this.#bikes = bikes;
+    this.#sets = sets;
+    this.#notes = notes;
+  }
+
+  get newest(): RecordState | undefined {
+    return newest(this.#bikes);
+  }
+
+  bike(rec: string): RecordState | undefined {
+    return this.#bikes.find((each) => each.rec === rec);
+  }
+
+  bikes(draft: PressureDraft): readonly BikeLine[] {
+    return bikeLines(this.#bikes, draft.links["bike"]);
+  }
+
+  view(draft: PressureDraft, unit: PressureUnit, now: number): NotedView {
+    return { last: lastSetWords(this.#sets, draft, unit, now), notes: noteLines(this.#notes, draft.links["bike"], now), done: this.#done?.words ?? "" };
+  }
+
+  // setIt notes what both wheels were set to; false when there is nothing to note or the phone refuses.
+  setIt(draft: PressureDraft, reading: Reading, answer: PressureAnswer | undefined): Promise<boolean> {
+    return this.#add(setChanges(draft, reading, answer, newRec), w("set.done"));
+  }
+
+  note(draft: PressureDraft, text: string): Promise<boolean> {
+    const bike = draft.links["bike"];
+    return this.#add(bike === undefined ? [] : [{ rec: newRec(), kind: "note", set: { bike, note: text } }], w("notes.done"));
+  }
+
+  async #add(changes: readonly Change[], words: string): Promise<boolean> {
+    if (changes.length === 0) return false;
+    try {
+      const entries = await this.#book.save(changes);
+      this.#done = { entries, words };
+      clearTimeout(this.#timer);
+      this.#timer = setTimeout(() => this.#forget(), undoFor);
+      return true;
+    } catch {
+      return false; // the status line tells
+    }
+  }
+
+  async undo(): Promise<void> {
+    const entries = this.#done?.entries ?? [];
+    this.#forget();
+    for (const entry of entries) await this.#book.remove(entry);
+  }
+
+  #forget(): void {
+    clearTimeout(this.#timer);
+    this.#done = undefined;
+    this.#changed();
+  }
+
+  stop(): void {
+    clearTimeout(this.#timer);
+  }
+}

@@ -1,0 +1,72 @@
+// "I set it", with what was set last; and notes after a ride.
+
+import { el } from "../../ui/el.ts";
+import { keyed } from "../../ui/keyed.ts";
+import { actName, define, Part, setHidden, setText } from "../../ui/part.ts";
+import { w } from "../../words/index.ts";
+
+export const wasSet = actName<undefined>("rs-was-set");
+export const noteSaved = actName<string>("rs-note-saved");
+export const entryUndone = actName<undefined>("rs-entry-undone");
+
+export interface NoteLine {
+  readonly rec: string;
+  readonly words: string;
+}
+
+export interface NotedView {
+  readonly last: string; // what was set last
+  readonly notes: readonly NoteLine[];
+  readonly done: string; // what was just noted; "" when nothing can be undone
+}
+
+// SetIt stands with the readings.
+export class SetIt extends Part<NotedView> {
+  readonly #last = el("p", { class: "quiet small" });
+  readonly #done = el("p", { role: "status" });
+  readonly #undo = el("button", { type: "button", class: "button", on: { click: () => this.act(entryUndone, undefined) } }, w("ground.undo"));
+
+  protected override build(): void {
+    this.append(el("div", { class: "stack" },
+      el("button", { type: "button", class: "button", on: { click: () => this.act(wasSet, undefined) } }, w("set.button")),
+      el("div", { class: "row" }, this.#done, this.#undo), this.#last));
+  }
+
+  protected override show({ last, done }: NotedView): void {
+    setText(this.#last, last);
+    setHidden(this.#last, last === "");
+    setText(this.#done, done);
+    setHidden(this.#undo, done === "");
+  }
+}
+
+export class Notes extends Part<NotedView> {
+  readonly #text = el("textarea", { class: "entry", maxlength: 2000 });
+  readonly #list = el("ul", { class: "plain stack" });
+
+  protected override build(): void {
+    this.#text.rows = 2;
+    this.append(el("div", { class: "stack" },
+      el("label", { class: "named" }, w("notes.field"), this.#text),
+      el("button", { type: "button", class: "button", on: { click: () => this.#save() } }, w("notes.save")),
+      this.#list));
+  }
+
+  protected override show({ notes }: NotedView): void {
+    keyed(this.#list, notes, (each) => each.rec, () => el("li"), (node, each) => setText(node, each.words));
+  }
+
+  #save(): void {
+    const text = this.#text.value.trim();
+    if (text === "") return this.#text.focus();
+    this.act(noteSaved, text);
+  }
+
+  // empty clears the field once its text is on the disk.
+  empty(): void {
+    this.#text.value = "";
+  }
+}
+
+define("rs-set-it", SetIt);
+define("rs-notes", Notes);

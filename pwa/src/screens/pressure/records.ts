@@ -1,0 +1,113 @@
+// Ties the draft to the records of the book: an edit is written once it has come to rest, and what others changed
+// appears unless it is being edited here.
+
+import { type Role, roles } from "../../book/bonds.ts";
+import { commit, type States } from "../../book/commit.ts";
+import type { PressureDraft } from "../../book/draft.ts";
+import type { Reading } from "../../book/request.ts";
+import { linksOf, take } from "../../book/take.ts";
+import { newRec } from "../../log/book_log.ts";
+import type { RecordState } from "../../log/merge.ts";
+import type { Ctx } from "../../ui/screen.ts";
+
+// What the desk lends: its draft may change while something is being written.
+export interface Holder {
+  draft: PressureDraft;
+  readonly read: () => Reading;
+  readonly name: string; // of the stored draft
+}
+
+const rest = 1200; // ms without a key until an edit counts as made
+
+export class Records {
+  readonly #book: Ctx["book"];
+  readonly #holder: Holder;
+  #states: States = {};
+  #timer: ReturnType<typeof setTimeout> | undefined;
+  #writing: Promise<void> | undefined;
+
+  constructor(book: Ctx["book"], holder: Holder) {
+    this.#book = book;
+    this.#holder = holder;
+  }
+
+  // look reads the records behind the draft; true when one of them changed the draft.
+  async look(): Promise<boolean> {
+    const { links } = this.#holder.draft;
+    const found = await Promise.all(roles.map(async (role) => [role, await this.#one(links[role])] as const));
+    this.#states = Object.fromEntries(found.filter((pair): pair is readonly [Role, RecordState] => pair[1] !== undefined));
+    const before = this.#holder.draft;
+    this.#holder.draft = take(before, this.#states);
+    return this.#holder.draft !== before;
+  }
+
+  #one(rec: string | undefined): Promise<RecordState | undefined> {
+    return rec === undefined ? Promise.resolve(undefined) : this.#book.get(rec);
+  }
+
+  // concerns tells whether a record plays a role on this screen.
+  concerns(recs: ReadonlySet<string>): boolean {
+    return recs.size === 0 || Object.values(this.#holder.draft.links).some((rec) => recs.has(rec));
+  }
+
+  // soon writes the edits when the person rests.
+  soon(): void {
+    clearTimeout(this.#timer);
+    this.#timer = setTimeout(() => void this.now(), rest);
+  }
+
+  // now writes them at once. It never rejects: a phone that refuses is told by the status line, and the next edit tries
+  // again.
+  now(): Promise<void> {
+    clearTimeout(this.#timer);
+    const after = this.#writing ?? Promise.resolve();
+    const writing = after.then(() => this.#write());
+    this.#writing = writing;
+    return writing;
+  }
+
+  async #write(): Promise<void> {
+    const holder = this.#holder;
+    const before = holder.draft;
+    if (!before.started) return;
+    const { draft, changes } = commit(before, holder.read(), this.#states, Date.now(), newRec);
+    if (changes.length === 0) {
+      holder.draft = draft;
+      return;
+    }
+    holder.draft = draft;
+    try {
+      // The newest draft goes to the disk with the edits, whatever was typed in between.
+      const states = await this.#book.save(changes, { name: holder.name, get value() { return holder.draft; } });
+      this.#remember(states);
+    } catch {
+      holder.draft = { ...holder.draft, links: before.links, based: before.based };
+    }
+  }
+
+  #remember(states: readonly RecordState[]): void {
+    const { links } = this.#holder.draft;
+    for (const state of states) {
+      const role = roles.find((each) => links[each] === state.rec);
+      if (role !== undefined) this.#states = { ...this.#states, [role]: state };
+    }
+  }
+
+  // opened is the draft of another bike of the book: what is known of today stays.
+  async opened(bike: RecordState, today: PressureDraft): Promise<PressureDraft> {
+    const known = new Map<string, RecordState>();
+    for (const kind of ["person", "wheel", "tyre", "gauge", "pump"]) {
+      for (const state of await this.#book.all(kind)) known.set(state.rec, state);
+    }
+    return { ...today, started: true, rearSame: true, links: linksOf(bike, (rec) => known.get(rec)), based: {}, bike: "", firmness: 0, weigh: "share", picks: {}, texts: weatherOf(today) };
+  }
+
+  stop(): void {
+    clearTimeout(this.#timer);
+  }
+}
+
+// weatherOf keeps what is typed about the day, and drops what belongs to a bike.
+function weatherOf(draft: PressureDraft): Record<string, string> {
+  return Object.fromEntries(Object.entries(draft.texts).filter(([id]) => /^(set|ride|warmest)\./.test(id)));
+}
