@@ -1,34 +1,80 @@
-// Which book is open on this phone. A book is one team's data; its id is drawn once, with the first database.
+// Which book is open on this phone. A book is one team's data. At the very first start it is the server's, when there is
+// one that has a book; otherwise its id is drawn.
 
-import { Database } from "./idb.ts";
+import { isStanding } from "./answers.ts";
+import { alone } from "./alone.ts";
+import { newRec } from "./clock.ts";
+import { Database, StorageTrouble } from "./idb.ts";
+import { IdbTables } from "./idb_tables.ts";
+import { isId } from "./op.ts";
+import type { NamedRow } from "./tables.ts";
 
 const remembered = "rimside-book";
-const shape = /^[0-9a-f]{32}$/;
+const prefix = "rimside-";
 
-// openBook gives the database of the open book, drawing a book id at the very first start.
-export async function openBook(): Promise<Database> {
+// openBook gives the database of the open book.
+export async function openBook(ask: () => Promise<string | undefined> = serversBook): Promise<Database> {
   const known = recall();
   if (known !== undefined) return named(known);
-  return alone(async () => {
-    const book = recall() ?? (await found()) ?? drawn();
+  // Two tabs opened at once at the very first start must not take two books.
+  return alone(remembered, async () => {
+    const book = recall() ?? (await knownBooks())[0] ?? (await ask()) ?? newRec();
     remember(book);
     return named(book);
   });
 }
 
-function named(book: string): Database {
-  return new Database(`rimside-${book}`);
+// knownBooks lists the books that have a database on this phone; old browsers cannot tell.
+export async function knownBooks(): Promise<readonly string[]> {
+  try {
+    const names = (await indexedDB.databases()).map((each) => each.name ?? "");
+    return names.filter((name) => name.startsWith(prefix)).map((name) => name.slice(prefix.length)).filter(isId).sort();
+  } catch {
+    return [];
+  }
 }
 
-// Two tabs opened at once at the very first start must not draw two books.
-function alone<T>(work: () => Promise<T>): Promise<T> {
-  return "locks" in navigator ? navigator.locks.request(remembered, work) : work();
+// takeBook makes another book the one that is opened at the next start of the page. What this phone had of its own
+// before it had any data, drafts and settings, may come along; what is there already stays.
+export async function takeBook(from: Database, book: string, along: boolean): Promise<void> {
+  if (along) await copyOwn(from, named(book));
+  remember(book);
+  if (recall() !== book) throw new StorageTrouble("refused", "the browser does not remember which book is open");
+}
+
+async function copyOwn(from: Database, to: Database): Promise<void> {
+  const stores = ["drafts", "meta"] as const;
+  const [drafts, meta] = await new IdbTables(from).read(stores, async (tx) => [await tx.page("drafts", "", all), await tx.page("meta", "", all)] as const);
+  await new IdbTables(to).write(stores, async (tx) => {
+    const there = [new Set(await tx.keys("drafts")), new Set(await tx.keys("meta"))] as const;
+    const absent = (rows: readonly NamedRow[], held: ReadonlySet<string>): NamedRow[] => rows.filter((row) => !held.has(row.name));
+    tx.put("drafts", absent(drafts, there[0]));
+    tx.put("meta", absent(meta, there[1]).filter((row) => row.name !== "log")); // that log is another book's
+  });
+}
+
+const all = 2 ** 32 - 1;
+
+function named(book: string): Database {
+  return new Database(`${prefix}${book}`);
+}
+
+const patience = 2000; // ms: nobody waits longer for a server that may not be there
+
+async function serversBook(): Promise<string | undefined> {
+  try {
+    const response = await fetch("api/book", { cache: "no-store", signal: AbortSignal.timeout(patience) });
+    const answer: unknown = await response.json();
+    return response.ok && isStanding(answer) && isId(answer.book) ? answer.book : undefined;
+  } catch {
+    return undefined;
+  }
 }
 
 function recall(): string | undefined {
   try {
     const book = localStorage.getItem(remembered);
-    return book !== null && shape.test(book) ? book : undefined;
+    return isId(book) ? book : undefined;
   } catch {
     return undefined; // refused: the database itself will say so
   }
@@ -40,18 +86,4 @@ function remember(book: string): void {
   } catch {
     // The list of databases finds it again next time.
   }
-}
-
-async function found(): Promise<string | undefined> {
-  try {
-    const names = (await indexedDB.databases()).map((each) => each.name ?? "");
-    const books = names.filter((name) => name.startsWith("rimside-")).map((name) => name.slice("rimside-".length));
-    return books.filter((book) => shape.test(book)).sort()[0];
-  } catch {
-    return undefined; // old browsers cannot list
-  }
-}
-
-function drawn(): string {
-  return Array.from(crypto.getRandomValues(new Uint8Array(16)), (byte) => byte.toString(16).padStart(2, "0")).join("");
 }

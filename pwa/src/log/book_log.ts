@@ -1,6 +1,7 @@
 // The open book on this phone: everything that screens read and write goes through here. Whatever is saved is on the
 // disk before anybody is told.
 
+import { takeBook } from "./book.ts";
 import { type Change, choice, confirmation, edit, erasure, type Intent, removal, restoration } from "./change.ts";
 import { newRec } from "./clock.ts";
 import { type HistoryEntry, historyOf } from "./history.ts";
@@ -30,13 +31,14 @@ export interface Means {
 }
 
 export class BookLog {
-  readonly ready: Promise<void>;
   readonly tables: Promise<Tables>;
   readonly tabs = new Tabs();
   readonly #means: Required<Means>;
   readonly #views: Views;
   readonly #heard = new Set<(recs: ReadonlySet<string>) => void>();
   readonly #heardSaved = new Set<(ops: readonly string[]) => void>();
+  readonly #db: Promise<Database | Tables>;
+  #ready: Promise<void> | undefined;
   #me = "";
   #device = "";
   #book = "";
@@ -44,9 +46,19 @@ export class BookLog {
   constructor(db: Promise<Database | Tables>, means: Means) {
     this.#means = { random: newRec, label: "", ...means };
     this.tables = db.then((open) => (open instanceof Database ? new IdbTables(open) : open));
+    this.#db = db;
     this.#views = new Views(this.tables);
-    this.ready = this.#start(db);
+    this.tabs.on((message) => this.#hear(message));
     this.ready.catch(() => undefined); // a refusal shows at the first save
+  }
+
+  // ready is when this phone's own things are read; after a refusal it is tried again.
+  get ready(): Promise<void> {
+    this.#ready ??= this.#start().catch((error: unknown) => {
+      this.#ready = undefined;
+      throw error;
+    });
+    return this.#ready;
   }
 
   get book(): string {
@@ -121,6 +133,19 @@ export class BookLog {
 
   async dismissRejected(id: string): Promise<void> {
     await dismiss(await this.tables, id);
+    await this.changed(new Set());
+  }
+
+  // takeBook makes another book the one that opens when the page is loaded again. While this one is empty, drafts and
+  // settings come along; otherwise each book keeps its own.
+  async takeBook(book: string): Promise<void> {
+    const db = await this.#db;
+    if (db instanceof Database) await takeBook(db, book, await this.isEmpty());
+  }
+
+  // isEmpty tells whether nothing was ever written on this phone.
+  async isEmpty(): Promise<boolean> {
+    return (await (await this.tables).read(["ops"], (tx) => tx.count("ops"))) === 0;
   }
 
   exportFile(): Promise<File> {
@@ -176,11 +201,10 @@ export class BookLog {
     if (saved.length > 0) for (const hear of this.#heardSaved) hear(saved);
   }
 
-  async #start(db: Promise<Database | Tables>): Promise<void> {
+  async #start(): Promise<void> {
     const tables = await this.tables;
     this.#book = tables.name.replace(/^rimside-/, "");
-    if ((await db) instanceof Database) this.tabs.join(`${tables.name}-log`);
-    this.tabs.on((message) => this.#hear(message));
+    if ((await this.#db) instanceof Database) this.tabs.join(`${tables.name}-log`);
     await tables.write(["meta"], async (tx) => {
       const [me, device] = await tx.get("meta", ["me", "device"]);
       this.#me = typeof me?.value === "string" ? me.value : "";

@@ -6,7 +6,7 @@ export class Tabs {
 
   // join begins to listen; before, and where the browser has no channel, this tab is alone.
   join(name: string): void {
-    if (typeof BroadcastChannel === "undefined") return;
+    if (this.#channel !== undefined || typeof BroadcastChannel === "undefined") return;
     this.#channel = new BroadcastChannel(name);
     this.#channel.onmessage = (event: MessageEvent<unknown>) => {
       for (const hear of this.#heard) hear(event.data);

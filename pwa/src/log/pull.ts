@@ -1,0 +1,67 @@
+// Fetching: the ops that arrived in the server's log since the last time, page by page, each with its cursor in one
+// transaction, so that a phone that is taken away in between goes on where it was.
+
+import type { Exchange } from "./exchange.ts";
+import { logRow, logStores, mark, type Sums } from "./logs.ts";
+import { isRejection, type Op, readOp, type RejectionCode, type StoredOp } from "./op.ts";
+import { receive, receiveStores, rowOf } from "./receive.ts";
+import { refuse } from "./rejected.ts";
+import type { Pulled } from "./server_api.ts";
+
+export type PullEnd =
+  | { readonly kind: "all"; readonly theirs: Sums } // everything is here; the log's own sums at that moment
+  | { readonly kind: "behind" } // the log is shorter than it was
+  | { readonly kind: "other"; readonly log: string }; // the server has another log
+
+export async function pull(exchange: Exchange, log: string): Promise<PullEnd> {
+  const start = await exchange.tables.read(["logs"], (tx) => logRow(tx, log));
+  for (let since = start.cursor; ; ) {
+    const page = await exchange.api.pull(exchange.book, log, since);
+    if (page.log !== log) return { kind: "other", log: page.log };
+    if (page.next < since) return { kind: "behind" };
+    const ours = await keep(exchange, log, page);
+    exchange.report("fetching", ours.count - start.count, Math.max(page.count - start.count, 0));
+    if (!page.more || page.next === since) return { kind: "all", theirs: page };
+    since = page.next;
+  }
+}
+
+interface Sorted {
+  readonly ids: readonly string[];
+  readonly rows: readonly StoredOp[];
+  readonly unreadable: readonly { readonly id: string; readonly bytes: string; readonly code: RejectionCode; readonly message: string }[];
+}
+
+// keep writes a page down. What this phone cannot take is listed; the log has it all the same.
+async function keep(exchange: Exchange, log: string, page: Pulled): Promise<Sums> {
+  const { ids, rows, unreadable } = sorted(page);
+  const { ours, touched, known } = await exchange.tables.write([...receiveStores, ...logStores], async (tx) => {
+    const taken = await receive(tx, rows);
+    const clashing = taken.refused.map(({ id, bytes }) => ({ id, bytes, code: "other_content", message: "" }));
+    const refused = [...clashing, ...unreadable];
+    if (refused.length > 0) await refuse(tx, log, refused);
+    const ours = await mark(tx, log, ids, { book: exchange.book, cursor: page.next });
+    return { ours, touched: taken.states.map((state) => state.rec), known: [...taken.known, ...taken.refused.map(({ id }) => id)] };
+  });
+  exchange.outbox.done(known); // the log has them: they need not be sent
+  if (touched.length > 0) await exchange.changed(new Set(touched));
+  return ours;
+}
+
+function sorted({ texts, via }: Pulled): Sorted {
+  const ids: string[] = [];
+  const rows: StoredOp[] = [];
+  const unreadable: Sorted["unreadable"][number][] = [];
+  texts.forEach((bytes, i) => {
+    const op: Op | ReturnType<typeof readOp> = readOp(bytes);
+    const id = op.id === "" ? (via[i]?.id ?? "") : op.id;
+    if (id !== "") ids.push(id);
+    if (!isRejection(op)) rows.push(rowOf(op, bytes, cameBy(via[i])));
+    else if (id !== "") unreadable.push({ id, bytes, code: op.code, message: "" });
+  });
+  return { ids, rows, unreadable };
+}
+
+function cameBy(via: Pulled["via"][number] | undefined): Pick<StoredOp, "via" | "receivedAt"> {
+  return via === undefined || via.device === "" ? {} : { via: via.device, receivedAt: via.received_at };
+}
