@@ -75,8 +75,14 @@ function whenIdle(work: () => void): void {
 
 // A phone that has nothing of its own yet takes the book of the server that it meets.
 sync.on(({ phase, otherBook }) => {
-  if (phase === "otherBook") void book.isEmpty().then((empty) => empty && book.takeBook(otherBook).then(() => location.reload()));
+  if (phase === "otherBook") void takeServersBook(otherBook);
 });
+
+async function takeServersBook(theirs: string): Promise<void> {
+  if (!(await book.isEmpty())) return;
+  await book.takeBook(theirs);
+  location.reload();
+}
 
 whenIdle(() => {
   startSync(sync, book);

@@ -1,7 +1,7 @@
 // The repair page: throws away the stored program files of the app and unregisters its worker. It never touches data,
 // and it needs neither the app nor its calculator.
 
-import { w } from "./words/index.ts";
+import { w } from "./words/recover.ts";
 import { el } from "./ui/el.ts";
 import { setText } from "./ui/part.ts";
 

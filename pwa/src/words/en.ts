@@ -4,6 +4,7 @@
 import { bookWords } from "./en.book.ts";
 import { pressureWords } from "./en.pressure.ts";
 import { recordWords } from "./en.records.ts";
+import { recoverWords } from "./en.recover.ts";
 
 export const en = {
   "app.titled": "{screen} · Rimside",
@@ -122,15 +123,7 @@ export const en = {
   "cautions.tool.title": "This app",
   "cautions.tool.text": "It gives advice from models and rules of thumb. It cannot see a crack, and some of its numbers are not confirmed by measurement.",
 
-  "recover.title": "Repair Rimside",
-  "recover.text": "If Rimside does not open, or stays on an old version, this page throws away the app’s stored program files, so that the next visit fetches them anew. You need signal for that visit.",
-  "recover.keeps": "What you typed and saved stays: this page does not touch it.",
-  "recover.go": "Throw away the program files",
-  "recover.busy": "Working…",
-  "recover.done": "Done: {caches} stores of program files and {workers} background helpers are gone. Your data is untouched.",
-  "recover.failed": "It did not work: {reason} Close all other tabs with Rimside and try again.",
-  "recover.back": "Open Rimside",
-
+  ...recoverWords,
   ...pressureWords,
   ...recordWords,
   ...bookWords,
