@@ -89,8 +89,7 @@ func (b *Book) changedSince(ctx context.Context, last copyFile) (bool, error) {
 	return then.changes != now.changes || then.log != now.log, nil
 }
 
-// copyTo makes a copy. It gets its name only if nothing was erased since it was begun: while the write lock is held
-// nobody erases, and whoever erases later finds the copy by its name.
+// copyTo makes a copy under a name in the folder copies.
 func (b *Book) copyTo(ctx context.Context, name string) error {
 	dir, err := b.copiesDir()
 	if err != nil {
@@ -101,6 +100,12 @@ func (b *Book) copyTo(ctx context.Context, name string) error {
 		return err
 	}
 	defer os.Remove(path) // gone already when all went well
+	return b.nameCopy(ctx, path, filepath.Join(dir, name))
+}
+
+// nameCopy gives a copy its name, but only if nothing was erased since it was begun: while the write lock is held nobody
+// erases, and whoever erases later finds the copy by its name.
+func (b *Book) nameCopy(ctx context.Context, path, name string) error {
 	copied, err := standingOf(ctx, path)
 	if err != nil {
 		return err
@@ -110,7 +115,7 @@ func (b *Book) copyTo(ctx context.Context, name string) error {
 		if err != nil || now.erases != copied.erases {
 			return err // the next tick makes another
 		}
-		return renameInto(path, filepath.Join(dir, name))
+		return renameInto(path, name)
 	})
 }
 

@@ -4,6 +4,7 @@ import (
 	"context"
 	"encoding/json"
 	"io/fs"
+	"path/filepath"
 	"testing"
 )
 
@@ -55,4 +56,22 @@ func (b *Book) Reading(t testing.TB) (done func()) {
 		t.Fatal(err)
 	}
 	return func() { _ = tx.Rollback() }
+}
+
+// BeginCopy makes a copy that has no name yet.
+func (b *Book) BeginCopy(t testing.TB) (path string) {
+	t.Helper()
+	dir, err := b.copiesDir()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if path, err = b.snapshot(t.Context(), dir); err != nil {
+		t.Fatal(err)
+	}
+	return path
+}
+
+// EndCopy gives it its name, if it may have one.
+func (b *Book) EndCopy(t testing.TB, path, name string) error {
+	return b.nameCopy(t.Context(), path, filepath.Join(b.dir, "copies", name))
 }

@@ -79,7 +79,7 @@ func unpack(ctx context.Context, from *tar.Reader, stage string, blobs Blobs) er
 		switch {
 		case errors.Is(err, io.EOF) && members > 0:
 			return ctx.Err()
-		case errors.Is(err, io.ErrUnexpectedEOF):
+		case errors.Is(err, io.ErrUnexpectedEOF) && members > 0:
 			return errCutBackup
 		case err != nil:
 			return errNotBackup
