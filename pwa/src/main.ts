@@ -38,7 +38,7 @@ const drafts = new DraftBox(db, (state) => {
   if (state.kind === "saved") void keepOnce();
 });
 const settings = new SettingsBox(drafts);
-const book = new BookLog(db, { now: () => Date.now(), label: w(matchMedia("(pointer: coarse)").matches ? "device.phone" : "device.computer") });
+const book = new BookLog(db, { now: () => Date.now(), label: matchMedia("(pointer: coarse)").matches ? w("device.phone") : w("device.computer") });
 const sync = new Sync(book, { fetch: (path, init) => fetch(path, init), now: () => Date.now(), alone: (work) => alone("rimside-sync", work) });
 document.documentElement.lang = locale().words;
 showTheme(settings.current.theme);

@@ -26,7 +26,6 @@ export const en = {
   "later.wheels": "Here you will keep your bikes, wheels and tyres with what you measured on them, and when.",
   "later.go": "Go to Pressure",
 
-  // family: device.
   "device.phone": "Phone",
   "device.computer": "Computer",
 

@@ -101,7 +101,8 @@ export class Desk {
     const today = demo === undefined ? this.#draft : { ...readDraft(demo["draft"]), demo: true, weatherAt: Date.now() };
     const bike = this.#entries.bike(String(demo?.["bike"])) ?? this.#entries.newest;
     if (bike === undefined) return;
-    this.#draft = restated(await this.#records.opened(bike, today), this.#unit);
+    const opened = await this.#records.opened(bike, today);
+    this.#draft = restated({ ...opened, texts: { ...opened.texts, ...today.texts } }, this.#unit);
     void this.#ctx.drafts.save(draftName, this.#draft); // it opens without the server too
   }
 
