@@ -14,7 +14,7 @@ function questions(state: RecordState): readonly Question[] {
 }
 
 const answers = (question: Question | undefined): readonly string[] =>
-  question?.answers.map((each) => plain(`${each.label} | ${each.by}${each.shown ? " | shown" : ""}`)) ?? [];
+  question?.answers.map((each) => plain(`${each.label} | ${each.by} | ${each.mark}`)) ?? [];
 
 test("clashes: a card per record, a question per field, an answer per value", () => {
   const state = merged(made,
@@ -23,7 +23,7 @@ test("clashes: a card per record, a question per field, an answer per value", ()
   const [card] = clashCards([state], told());
   equal([card?.rec, card?.title], [rec, "Tyre · B"]);
   equal(card?.questions.map((each) => each.ask), ["Measured width: which is right?", "Name: which is right?"]);
-  equal(answers(card?.questions[0]), ["42 mm | Ben, 10:05 AM today | shown", "41.5 mm | Ana, 10:02 AM today"]);
+  equal(answers(card?.questions[0]), ["42 mm | Ben, 10:05 AM today | shown now", "41.5 mm | Ana, 10:02 AM today | "]);
 });
 
 test("clashes: values that look alike are told apart", () => {
@@ -45,7 +45,7 @@ test("clashes: deleted here, edited there: what happened, and two answers", () =
   const [question, ...more] = questions(state);
   equal([question?.field, question?.ask, more.length], ["deleted", "Shall it stay?", 0]);
   equal(question?.facts.map(plain), ["Deleted by Ana, 10:02 AM today", "Edited by Ben, 10:05 AM today: Measured width, 42 mm"]);
-  equal(answers(question), ["Restore it | ", "Delete it |  | shown"]);
+  equal(answers(question), ["Restore it |  | ", "Delete it |  | deleted now"]);
 });
 
 test("clashes: deleted and restored apart", () => {
@@ -55,7 +55,7 @@ test("clashes: deleted and restored apart", () => {
     op(rec, "tyre", { deleted: true }, { at: at(10, 2), ...byAna, seen: [made.id], bases: { deleted: [removed.id] } }));
   const [question] = questions(state);
   equal(question?.facts.map(plain), ["Restored by Ben, 10:06 AM today", "Deleted by Ana, 10:02 AM today"]);
-  equal(answers(question), ["Keep it |  | shown", "Delete it | "]);
+  equal(answers(question), ["Keep it |  | there now", "Delete it |  | "]);
 });
 
 test("clashes: a settled question tells what holds, by whom, and what can be said instead", () => {

@@ -13,7 +13,7 @@ export interface Answer {
   readonly value: Json;
   readonly label: string; // "41.5 mm"
   readonly by: string; // "Ana, 10:02 today"
-  readonly shown: boolean; // this is what stands there now
+  readonly mark: string; // "shown now" for what stands there
 }
 
 export interface Question {
@@ -58,7 +58,7 @@ function valueQuestion(state: RecordState, field: string, { shown, others }: Fie
   const labels = alike ? apart(candidates.map((each) => told(each, true))) : short;
   return {
     key: keyOf(state, field), field, ask: w("clash.which", { field: fieldWords(state.kind, field) }), facts: [],
-    answers: candidates.map((each, i) => ({ value: each.value, label: labels[i] ?? "", by: byWords(each, teller), shown: each === shown })),
+    answers: candidates.map((each, i) => ({ value: each.value, label: labels[i] ?? "", by: byWords(each, teller), mark: each === shown ? w("clash.shown") : "" })),
   };
 }
 
@@ -86,8 +86,8 @@ function deletionQuestion(state: RecordState, teller: Teller): Question {
   return {
     key: keyOf(state, deletedField), field: deletedField, ask: w("clash.keep"), facts: [...facts, ...missedEdits(state, teller)],
     answers: [
-      { value: false, label: deleted ? w("clash.restore") : w("clash.stay"), by: "", shown: !deleted },
-      { value: true, label: w("clash.delete"), by: "", shown: deleted },
+      { value: false, label: deleted ? w("clash.restore") : w("clash.stay"), by: "", mark: deleted ? "" : w("clash.hereNow") },
+      { value: true, label: w("clash.delete"), by: "", mark: deleted ? w("clash.deletedNow") : "" },
     ],
   };
 }

@@ -16,7 +16,7 @@ const second = op(rec, "tyre", { measured_mm: 42 }, { at: at(10, 5), ...byBen, b
 test("history: newest first, who, when, where, each value with the one before", () => {
   const lines = historyLines(entries([first, second]), merged(first, second), told());
   equal(lines.map((line) => [line.what, plain(line.when), line.by]), [
-    ["Changed", "10:05 AM today", "Ben, on another phone"], ["Written down", "9:00 AM yesterday", "Ana, on this phone (Ana’s phone)"],
+    ["Changed", "10:05 AM today", "Ben, on another phone"], ["First written", "9:00 AM yesterday", "Ana, on this phone (Ana’s phone)"],
   ]);
   equal(lines[0]?.shifts.map((each) => [each.label, each.value, each.before]), [["Measured width", "42 mm", "41 mm"]]);
   equal(lines[1]?.shifts.map((each) => [each.label, each.value, each.before]), [["Name", "Ochre", ""], ["Measured width", "41 mm", ""]]);

@@ -41,9 +41,14 @@ export function historyLines(entries: readonly HistoryEntry[], state: RecordStat
   });
   return told.reverse().map(({ entry, raw, first }) => ({
     key: entry.op, what: whatWords(entry, first), when: whenWords(entry.at, teller.now),
-    by: w("history.by", { who: whoWords(entry, teller), phone: phoneWords(entry.device, teller) }),
+    by: byWords(entry, teller),
     shifts: entry.erased === true ? [] : raw.map(({ now, old }) => shift(now, old, state, teller, offered)),
   }));
+}
+
+function byWords({ author, device }: HistoryEntry, teller: Teller): string {
+  const phone = phoneWords(device, teller);
+  return teller.find(author) === undefined ? w("history.byPhone", { phone }) : w("history.by", { who: whoWords({ author, device }, teller), phone });
 }
 
 function whatWords({ kind, set, erased }: HistoryEntry, first: boolean): string {

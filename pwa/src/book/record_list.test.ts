@@ -7,10 +7,10 @@ test("record list: by kind, what is there first, then deleted, then erased; the 
   const deleted = merged(op(hex("d"), "tyre", { name: "D" }), op(hex("d"), "tyre", { deleted: true }, { at: at(11, 0), seen: [] }));
   const erased = merged(op(hex("e"), "tyre", { name: "E" }), op(hex("e"), "erase", { kind: "tyre" }, { at: at(11, 30) }));
   const states = [erased, deleted, named("A", 1), named("B", 2), record("lamp", "l", {}), record("person", "p", { name: "Ana" })];
-  const lists = kindLists(states, told(), () => 10);
+  const lists = kindLists(states, told(states), () => 10);
   equal(lists.map((each) => [each.title, each.total]), [["Person", 1], ["Tyre", 4], ["Something newer (lamp)", 1]]);
-  equal(lists[1]?.lines.map((line) => [line.title, line.deleted, line.erased]), [
-    ["Tyre · B", false, false], ["Tyre · A", false, false], ["Tyre · D", true, false], ["Tyre · erased", false, true],
+  equal(lists[1]?.lines.map((line) => [line.title, line.name, line.deleted, line.erased]), [
+    ["Tyre · B", "B", false, false], ["Tyre · A", "A", false, false], ["Tyre · D", "D", true, false], ["Tyre · erased", "something erased", false, true],
   ]);
   const [, few] = kindLists(states, told(), () => 1);
   equal([few?.total, few?.lines.length], [4, 1]);

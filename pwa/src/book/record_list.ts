@@ -7,7 +7,8 @@ import { describeRecord, type Teller } from "./record_words.ts";
 
 export interface RecordLine {
   readonly rec: string;
-  readonly title: string;
+  readonly title: string; // with its kind
+  readonly name: string; // without
   readonly deleted: boolean;
   readonly erased: boolean;
   readonly state: RecordState;
@@ -39,6 +40,6 @@ function linesOf(states: readonly RecordState[], teller: Teller, most: number): 
   const rank = (state: RecordState): number => (state.erased ? 2 : state.deleted ? 1 : 0);
   const newest = [...states].sort((a, b) => rank(a) - rank(b) || b.newest - a.newest);
   return newest.slice(0, most).map((state) => ({
-    rec: state.rec, title: describeRecord(state, teller), deleted: state.deleted, erased: state.erased, state,
+    rec: state.rec, title: describeRecord(state, teller), name: teller.nameOf(state.rec), deleted: state.deleted, erased: state.erased, state,
   }));
 }

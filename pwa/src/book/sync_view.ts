@@ -1,24 +1,18 @@
 // How the book stands with the server, in words: the status line, the clock, another book there.
 
+import type { SyncState } from "../log/sync.ts";
 import { w } from "../words/index.ts";
 import { plain } from "../words/number.ts";
 import { clockWords } from "./when.ts";
 
 // SyncFacts is what these words need to know.
-export interface SyncFacts {
-  readonly phase: "never" | "idle" | "sending" | "fetching" | "unreachable" | "otherBook" | "shutOut";
-  readonly unsent: number;
-  readonly lastMet: number; // ms since 1970; 0: never
-  readonly clockOff: number; // ms that this phone is ahead of the server
-  readonly done: number; // of the work of this phase
-  readonly total: number;
-}
+export type SyncFacts = Pick<SyncState, "phase" | "unsent" | "lastMet" | "clockOff" | "done" | "total">;
 
 // syncWords is the part of the status line that follows "All saved on this phone".
 export function syncWords(facts: SyncFacts, now: number): readonly string[] {
   const { unsent, lastMet } = facts;
   const waiting = unsent > 0 ? [w("sync.unsent", { n: unsent })] : [];
-  const met = lastMet > 0 ? [w("sync.met", { when: clockWords(lastMet, now) })] : [];
+  const met = lastMet ? [w("sync.met", { when: clockWords(lastMet, now) })] : [];
   const doing = doingWords(facts);
   return [...waiting, ...(doing === "" ? met : [doing])];
 }
@@ -36,22 +30,15 @@ export function statusLine(facts: SyncFacts, now: number): string {
   return [w("status.saved"), ...syncWords(facts, now)].join(" · ");
 }
 
-// phaseWords explains what the phase means for the person, "" where there is nothing to explain.
-export function phaseWords({ phase }: SyncFacts): string {
-  switch (phase) {
-    case "never": return w("sync.phase.never");
-    case "unreachable": return w("sync.phase.unreachable");
-    case "otherBook": return w("sync.phase.otherBook");
-    case "shutOut": return w("sync.phase.shutOut");
-    default: return "";
-  }
+// phaseWords says what that means for the person.
+export function phaseWords({ phase, unsent }: SyncFacts): string {
+  if (phase === "idle") return w(unsent === 0 ? "sync.phase.even" : "sync.phase.waiting");
+  return w(`sync.phase.${phase}`);
 }
 
-const tolerated = 2 * 60_000; // ms: less than this changes nothing that matters
-
-// clockWarning is "" while this phone's clock is right.
+// clockWarning is "" while this phone's clock is right, as far as anybody knows.
 export function clockWarning({ clockOff }: SyncFacts): string {
-  if (Math.abs(clockOff) < tolerated) return "";
+  if (clockOff === 0) return "";
   const by = spanWords(Math.abs(clockOff));
   return clockOff > 0 ? w("clock.ahead", { by }) : w("clock.behind", { by });
 }

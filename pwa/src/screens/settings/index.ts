@@ -1,49 +1,30 @@
-// Settings: what this phone is told once, and what everybody should have read once.
+// Settings and its pages: #/settings, #/settings/clashes and so on.
 
-import { themeNames, unitNames } from "../../log/settings.ts";
-import { Choice, type ChoiceView, chosen } from "../../ui/choice.ts";
-import { el } from "../../ui/el.ts";
-import { listen } from "../../ui/part.ts";
-import type { Ctx, Screen, ScreenSettings } from "../../ui/screen.ts";
+import { isId } from "../../log/op.ts";
+import type { Ctx, Screen } from "../../ui/screen.ts";
 import { w } from "../../words/index.ts";
-import { installCard, versionCard } from "./about.ts";
-import { cautions } from "./cautions.ts";
-import { StorageCard } from "./storage.ts";
+import { books } from "./books.ts";
+import { Clashes } from "./clashes.ts";
+import { front } from "./front.ts";
+import { History } from "./history.ts";
+import { Records } from "./records.ts";
+import { Refused } from "./refused.ts";
+
+type Open = (host: HTMLElement, ctx: Ctx) => unknown;
+
+const pages: ReadonlyMap<string, Open> = new Map<string, Open>([
+  ["clashes", (host, ctx) => new Clashes(host, ctx)],
+  ["records", (host, ctx) => new Records(host, ctx)],
+  ["refused", (host, ctx) => new Refused(host, ctx)],
+  ["books", books],
+]);
 
 export const screen: Screen = {
   name: "settings",
   title: () => w("place.settings"),
   open(host, ctx) {
-    const units = new Choice();
-    const theme = new Choice();
-    const show = (settings: ScreenSettings): void => {
-      units.view = unitsView(settings);
-      theme.view = themeView(settings);
-    };
-    show(ctx.settings);
-    ctx.onSettings(show);
-    listen(host, chosen, ({ name, value }) => change(ctx, name, value), ctx.closed);
-    host.append(el("div", { class: "columns" },
-      el("div", { class: "stack" },
-        el("div", { class: "card" }, units), el("div", { class: "card" }, theme),
-        versionCard(), new StorageCard(), installCard(ctx.closed)), // what changes while the page opens stands last
-      cautions()));
+    const [page = "", rec] = ctx.path;
+    if (page === "history" && isId(rec)) new History(host, ctx, rec);
+    else (pages.get(page) ?? front)(host, ctx);
   },
 };
-
-function unitsView(settings: ScreenSettings): ChoiceView {
-  const options = unitNames.map((value) => ({ value, label: w(`settings.unit.${value}`) }));
-  return { name: "units", legend: w("settings.units"), options, value: settings.units };
-}
-
-function themeView(settings: ScreenSettings): ChoiceView {
-  const options = themeNames.map((value) => ({ value, label: w(`settings.theme.${value}`) }));
-  return { name: "theme", legend: w("settings.theme"), options, value: settings.theme };
-}
-
-function change(ctx: Ctx, name: string, value: string): void {
-  const units = unitNames.find((each) => each === value);
-  const theme = themeNames.find((each) => each === value);
-  if (name === "units" && units !== undefined) ctx.changeSettings({ units });
-  if (name === "theme" && theme !== undefined) ctx.changeSettings({ theme });
-}
