@@ -17,7 +17,8 @@ var clockErrors = []int64{0, -2 * hour, 10 * second, 400 * day}
 
 var fields = []string{"name", "__proto__"} // few, so that edits clash
 
-const records = 2 // few, so that phones meet in them
+// Records is how many records a history is about: few, so that phones meet in them.
+const Records = 2
 
 // Limits bound what is drawn.
 type Limits struct {
@@ -49,7 +50,7 @@ type artist struct {
 
 func (a *artist) step(limits Limits) {
 	a.now += int64(a.from.IntN(3)) * 700 // several steps may fall into one moment
-	step := Step{Now: a.now, Phone: a.from.IntN(len(a.history.Phones)), Server: a.from.IntN(a.history.Servers), Rec: a.from.IntN(records)}
+	step := Step{Now: a.now, Phone: a.from.IntN(len(a.history.Phones)), Server: a.from.IntN(a.history.Servers), Rec: a.from.IntN(Records)}
 	switch chance := a.from.IntN(100); {
 	case chance < 40:
 		step.Do, step.Set = Edit, a.values1to3()

@@ -155,9 +155,9 @@ func (l *life) compare() error {
 		if err := l.checkHeld(fmt.Sprintf("phone %d", i), phone.ops); err != nil {
 			return err
 		}
-		for rec := range records {
+		for rec := range Records {
 			id := RecID(rec)
-			if got, want := picture(phone.state(id)), picture(first.state(id)); got != want {
+			if got, want := Picture(phone.state(id)), Picture(first.state(id)); got != want {
 				return fmt.Errorf("record %d: phone %d shows %s, phone 0 %s", rec, i, got, want)
 			}
 		}
@@ -199,8 +199,8 @@ func (l *life) checkHeld(who string, ops []oplog.Op) error {
 	return nil
 }
 
-// picture writes a state so that two can be compared.
-func picture(s oplog.State) string {
+// Picture writes a state so that two can be compared.
+func Picture(s oplog.State) string {
 	text := fmt.Sprintf("%s erased=%v deleted=%v newest=%d clashes=%q unseen=%q", s.Kind, s.Erased, s.Deleted, s.Newest, s.Clashes, s.Unseen)
 	for _, name := range slices.Sorted(maps.Keys(s.Fields)) {
 		text += fmt.Sprintf(" %s=%s", name, s.Fields[name].Shown.Value)
