@@ -49,7 +49,7 @@ async function copyOwn(from: Database, to: Database): Promise<void> {
     const there = [new Set(await tx.keys("drafts")), new Set(await tx.keys("meta"))] as const;
     const absent = (rows: readonly NamedRow[], held: ReadonlySet<string>): NamedRow[] => rows.filter((row) => !held.has(row.name));
     tx.put("drafts", absent(drafts, there[0]));
-    tx.put("meta", absent(meta, there[1]).filter((row) => row.name !== "log")); // that log is another book's
+    tx.put("meta", absent(meta, there[1]).filter((row) => row.name === "me" || row.name === "device"));
   });
 }
 

@@ -3,9 +3,13 @@
 import { canonical, isList, isObject, type Json } from "./json.ts";
 import { eraseKind, type Op, type StoredOp } from "./op.ts";
 
+const read = new WeakMap<StoredOp, Op>();
+
 // opOf reads a row's op. Its envelope was checked when it came.
 export function opOf(row: StoredOp): Op {
-  return JSON.parse(row.bytes) as Op;
+  let op = read.get(row);
+  if (op === undefined) read.set(row, (op = JSON.parse(row.bytes) as Op));
+  return op;
 }
 
 // erasedRow is what is kept of an op once its record was erased. The erase op itself is kept as it is.

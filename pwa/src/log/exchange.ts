@@ -1,7 +1,7 @@
 // One meeting with the server: send what it lacks, fetch what came, and see that both hold the same. When its log is
 // another than remembered, shorter, or holds other ops than this phone thinks, everything is exchanged anew, once.
 
-import { changeLog, gap, logRow, logStores, reset, type Sums } from "./logs.ts";
+import { changeLog, gap, logRow, logStores, reset, type SentList, type Sums } from "./logs.ts";
 import type { Outbox } from "./outbox.ts";
 import { pull } from "./pull.ts";
 import { push } from "./push.ts";
@@ -14,6 +14,7 @@ export interface Exchange {
   readonly api: ServerApi;
   readonly book: string;
   readonly outbox: Outbox;
+  readonly sent: SentList;
   readonly report: (phase: "sending" | "fetching", done: number, total: number) => void;
   readonly changed: (recs: ReadonlySet<string>) => Promise<void>;
 }

@@ -3,7 +3,7 @@
 import { answered, type Database, type StoreName } from "./idb.ts";
 import type { RecordState } from "./merge.ts";
 import type { StoredOp } from "./op.ts";
-import type { Key, Rows, Tables, Tx } from "./tables.ts";
+import type { Key, Rows, SentRow, Tables, Tx } from "./tables.ts";
 import { read, write } from "./write.ts";
 
 export class IdbTables implements Tables {
@@ -58,8 +58,8 @@ class IdbTx implements Tx {
   }
 
   async sentTo(log: string): Promise<readonly string[]> {
-    const keys = await answered(this.#tx.objectStore("sent").getAllKeys(under(log)));
-    return keys.map((key) => (key as [string, string])[1]);
+    const rows: IDBRequest<SentRow[]> = this.#tx.objectStore("sent").getAll(under(log));
+    return (await answered(rows)).flatMap((row) => row.ids);
   }
 
   count(store: StoreName): Promise<number> {

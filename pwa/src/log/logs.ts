@@ -21,13 +21,29 @@ export async function changeLog(tx: Tx, log: string, change: Partial<LogRow>): P
   return row;
 }
 
+// SentList remembers what a log has, so that it need not be read for every page. Its count and digest tell whether it
+// is still what the database holds: another tab may have met the server too, or a transaction may have failed.
+export class SentList {
+  #sums: (Sums & { readonly log: string }) | undefined;
+  #ids = new Set<string>();
+
+  // add gives those ids that the log was not known to have.
+  async add(tx: Tx, row: LogRow, ids: readonly string[]): Promise<readonly string[]> {
+    const { log, count, digest } = row;
+    if (this.#sums?.log !== log || gap(this.#sums, row) !== "") this.#ids = new Set(await tx.sentTo(log));
+    const fresh = [...new Set(ids)].filter((id) => !this.#ids.has(id));
+    for (const id of fresh) this.#ids.add(id);
+    this.#sums = { log, count: count + fresh.length, digest: toggled(digest, fresh) };
+    return fresh;
+  }
+}
+
 // mark remembers that a log has these ops.
-export async function mark(tx: Tx, log: string, ids: readonly string[], change: Partial<LogRow> = {}): Promise<LogRow> {
+export async function mark(tx: Tx, list: SentList, log: string, ids: readonly string[], change: Partial<LogRow> = {}): Promise<LogRow> {
   const row = await logRow(tx, log);
-  const once = [...new Set(ids)];
-  const held = await tx.get("sent", once.map((id) => [log, id] as const));
-  const fresh = once.filter((_, i) => held[i] === undefined);
-  tx.put("sent", fresh.map((id) => ({ log, id })));
+  const fresh = await list.add(tx, row, ids);
+  const [id] = fresh;
+  if (id !== undefined) tx.put("sent", [{ log, id, ids: fresh }]);
   const marked = { ...row, count: row.count + fresh.length, digest: toggled(row.digest, fresh), ...change };
   tx.put("logs", [marked]);
   return marked;

@@ -80,7 +80,7 @@ class MemoryTx implements Tx {
   }
 
   async sentTo(log: string): Promise<readonly string[]> {
-    return this.#sorted("sent").filter((row) => row.log === log).map((row) => row.id);
+    return this.#sorted("sent").filter((row) => row.log === log).flatMap((row) => row.ids);
   }
 
   async count(store: StoreName): Promise<number> {

@@ -75,6 +75,6 @@ async function drop(tables: Tables, log: string, { sha256: name }: PhotoRow, { s
 }
 
 async function sent(tables: Tables, log: string, names: readonly string[]): Promise<void> {
-  if (names.length === 0) return;
-  await tables.write(["sent"], async (tx) => tx.put("sent", names.map((id) => ({ log: photosOf(log), id }))));
+  const [id] = names;
+  if (id !== undefined) await tables.write(["sent"], async (tx) => tx.put("sent", [{ log: photosOf(log), id, ids: names }]));
 }

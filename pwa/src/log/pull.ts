@@ -15,13 +15,20 @@ export type PullEnd =
 
 export async function pull(exchange: Exchange, log: string): Promise<PullEnd> {
   const start = await exchange.tables.read(["logs"], (tx) => logRow(tx, log));
+  const fetch = (since: number): Promise<Pulled> => exchange.api.pull(exchange.book, log, since);
+  let coming = fetch(start.cursor);
   for (let since = start.cursor; ; ) {
-    const page = await exchange.api.pull(exchange.book, log, since);
+    const page = await coming;
     if (page.log !== log) return { kind: "other", log: page.log };
     if (page.next < since) return { kind: "behind" };
+    const isLast = !page.more || page.next === since;
+    if (!isLast) {
+      coming = fetch(page.next); // while this one is written down
+      coming.catch(() => undefined); // it is awaited later, or not at all
+    }
     const ours = await keep(exchange, log, page);
     exchange.report("fetching", ours.count - start.count, Math.max(page.count - start.count, 0));
-    if (!page.more || page.next === since) return { kind: "all", theirs: page };
+    if (isLast) return { kind: "all", theirs: page };
     since = page.next;
   }
 }
@@ -40,7 +47,7 @@ async function keep(exchange: Exchange, log: string, page: Pulled): Promise<Sums
     const clashing = taken.refused.map(({ id, bytes }) => ({ id, bytes, code: "other_content", message: "" }));
     const refused = [...clashing, ...unreadable];
     if (refused.length > 0) await refuse(tx, log, refused);
-    const ours = await mark(tx, log, ids, { book: exchange.book, cursor: page.next });
+    const ours = await mark(tx, exchange.sent, log, ids, { book: exchange.book, cursor: page.next });
     return { ours, touched: taken.states.map((state) => state.rec), known: [...taken.known, ...taken.refused.map(({ id }) => id)] };
   });
   exchange.outbox.done(known); // the log has them: they need not be sent

@@ -74,7 +74,7 @@ async function settle(exchange: Exchange, { log, stored, known, rejected }: Push
   const has = [...stored, ...known].filter((id) => sent.has(id));
   const refused = rejected.filter(({ id }) => sent.has(id));
   await exchange.tables.write(logStores, async (tx) => {
-    await mark(tx, log, has, { book: exchange.book });
+    await mark(tx, exchange.sent, log, has, { book: exchange.book });
     await pardon(tx, log, has);
     if (refused.length > 0) await refuse(tx, log, refused);
   });

@@ -14,7 +14,7 @@ export interface Taken {
   readonly states: readonly RecordState[]; // of the records touched
 }
 
-export const receiveStores = ["ops", "records", "photos"] as const satisfies readonly StoreName[];
+export const receiveStores = ["ops", "records", "photos", "meta"] as const satisfies readonly StoreName[];
 
 // rowOf makes an op's row.
 export function rowOf(op: Op, bytes: string, came: Pick<StoredOp, "via" | "receivedAt"> = {}): StoredOp {
@@ -47,9 +47,29 @@ export async function receive(tx: Tx, arrived: readonly StoredOp[]): Promise<Tak
   });
   tx.put("ops", changed);
   tx.put("records", states);
+  await listClashing(tx, states);
   if (lost.size > 0) await dropPhotos(tx, lost);
   const knownIds = new Set(known);
   return { stored: [...fresh.keys()].filter((id) => !knownIds.has(id)), known, refused, states };
+}
+
+export const clashingList = "clashing";
+
+// listClashing keeps the names of the records with clashes at hand: finding them among all records would take long.
+async function listClashing(tx: Tx, states: readonly RecordState[]): Promise<void> {
+  const listed = await clashing(tx);
+  const after = new Set(listed);
+  for (const { rec, clashes } of states) {
+    if (clashes.length > 0) after.add(rec);
+    else after.delete(rec);
+  }
+  if (after.size !== listed.length || listed.some((rec) => !after.has(rec))) tx.put("meta", [{ name: clashingList, value: [...after] }]);
+}
+
+// clashing names the records with clashes.
+export async function clashing(tx: Tx): Promise<readonly string[]> {
+  const [row] = await tx.get("meta", [clashingList]);
+  return Array.isArray(row?.value) ? (row.value as string[]) : [];
 }
 
 interface Sorted {

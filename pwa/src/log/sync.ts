@@ -5,7 +5,7 @@ import type { Standing } from "./answers.ts";
 import type { BookLog } from "./book_log.ts";
 import { type Exchange, meet, type Meeting } from "./exchange.ts";
 import { StorageTrouble, troubleFrom } from "./idb.ts";
-import { changeLog, logRow, logStores } from "./logs.ts";
+import { changeLog, logRow, logStores, SentList } from "./logs.ts";
 import { Outbox } from "./outbox.ts";
 import { getPhoto, putPhoto, sendPhotos } from "./photos.ts";
 import { ServerApi, ServerRefusal, ServerTrouble } from "./server_api.ts";
@@ -44,6 +44,7 @@ export class Sync {
   readonly #means: SyncMeans;
   readonly #api: ServerApi;
   readonly #outbox: Outbox;
+  readonly #sent = new SentList();
   readonly #heard = new Set<(state: SyncState) => void>();
   #state = atFirst;
   #met = ""; // the log last met
@@ -128,7 +129,7 @@ export class Sync {
 
   async #exchange(): Promise<Exchange> {
     return {
-      tables: await this.#log.tables, api: this.#api, book: this.#log.book, outbox: this.#outbox,
+      tables: await this.#log.tables, api: this.#api, book: this.#log.book, outbox: this.#outbox, sent: this.#sent,
       report: (phase, done, total) => this.#change({ phase, done, total, unsent: this.#outbox.size ?? this.#state.unsent }),
       changed: (recs) => this.#log.changed(recs),
     };

@@ -18,10 +18,12 @@ export interface LogRow {
   readonly stuck?: string; // the difference that exchanging everything did not remove
 }
 
-// SentRow: this op, or this photo, is in that log.
+// SentRow: these ops, or photos, are in that log. One row for all that went or came together, under the first of them:
+// a row each would cost as much as the ops themselves.
 export interface SentRow {
   readonly log: string;
   readonly id: string;
+  readonly ids: readonly string[];
 }
 
 export interface Refusal {
@@ -69,7 +71,7 @@ export interface Tx {
   // page gives the rows after a key, in the order of keys.
   page<S extends StoreName>(store: S, after: string, limit: number): Promise<readonly Rows[S][]>;
   keys(store: StoreName): Promise<readonly string[]>; // of stores keyed by one text
-  sentTo(log: string): Promise<readonly string[]>; // ids, sorted
+  sentTo(log: string): Promise<readonly string[]>; // ids
   count(store: StoreName): Promise<number>;
   put<S extends StoreName>(store: S, rows: readonly Rows[S][]): void;
   remove(store: StoreName, keys: readonly Key[]): void;

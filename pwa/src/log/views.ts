@@ -1,6 +1,7 @@
 // What screens look at again and again is read once and kept up to date, record by record.
 
 import type { RecordState } from "./merge.ts";
+import { clashing } from "./receive.ts";
 import type { Tables } from "./tables.ts";
 
 interface View {
@@ -8,8 +9,6 @@ interface View {
   readonly states: Promise<Map<string, RecordState>>;
   list: readonly RecordState[] | undefined;
 }
-
-const pageSize = 1000;
 
 export class Views {
   readonly #tables: Promise<Tables>;
@@ -34,7 +33,7 @@ export class Views {
 
   clashing(): Promise<readonly RecordState[]> {
     if (this.#clashing === undefined) {
-      this.#clashing = this.#view((state) => state.clashes.length > 0, this.#everything());
+      this.#clashing = this.#view((state) => state.clashes.length > 0, this.#allClashing());
       this.#clashing.states.catch(() => (this.#clashing = undefined));
     }
     return listed(this.#clashing);
@@ -62,17 +61,10 @@ export class Views {
     return (await this.#tables).read(["records"], (tx) => tx.recordsOf(kind));
   }
 
-  async #everything(): Promise<readonly RecordState[]> {
-    const tables = await this.#tables;
-    return tables.read(["records"], async (tx) => {
-      const found: RecordState[] = [];
-      for (let after = ""; ; ) {
-        const page = await tx.page("records", after, pageSize);
-        found.push(...page.filter((state) => state.clashes.length > 0));
-        const last = page.at(-1);
-        if (last === undefined) return found;
-        after = last.rec;
-      }
+  async #allClashing(): Promise<readonly RecordState[]> {
+    return (await this.#tables).read(["records", "meta"], async (tx) => {
+      const states = await tx.get("records", await clashing(tx));
+      return states.flatMap((state) => state ?? []);
     });
   }
 
