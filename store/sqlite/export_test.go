@@ -1,11 +1,16 @@
 package sqlite
 
 import (
+	"bufio"
 	"context"
 	"encoding/json"
+	"errors"
+	"io"
 	"io/fs"
 	"path/filepath"
 	"testing"
+
+	"rimside/store/oplog"
 )
 
 // PushWithoutTidying is a push that ends, as by a crash, right after its commit.
@@ -74,4 +79,22 @@ func (b *Book) BeginCopy(t testing.TB) (path string) {
 // EndCopy gives it its name, if it may have one.
 func (b *Book) EndCopy(t testing.TB, path, name string) error {
 	return b.nameCopy(t.Context(), path, filepath.Join(b.dir, "copies", name))
+}
+
+// ImportLines reads an exported file as Import does, and gives its ops by their lines.
+func ImportLines(from io.Reader) (map[int]string, error) {
+	lines := lineReader{from: bufio.NewReaderSize(from, 16)}
+	found := map[int]string{}
+	_, err := readHeader(&lines)
+	for more := err == nil; more; {
+		var raws []json.RawMessage
+		var numbers []int
+		if raws, numbers, more, err = readBatch(&lines, &Pushed{}); len(raws) > oplog.MaxPush {
+			return nil, errors.New("too many ops in one batch")
+		}
+		for i, number := range numbers {
+			found[number] = string(raws[i])
+		}
+	}
+	return found, err
 }

@@ -5,7 +5,9 @@ import (
 	"database/sql"
 	"errors"
 	"fmt"
+	"io"
 	"os"
+	"path/filepath"
 
 	lib "modernc.org/sqlite/lib"
 )
@@ -46,45 +48,71 @@ func isHopeless(err error) bool {
 	return errors.Is(err, sql.ErrNoRows) || errors.Is(err, errUnusable)
 }
 
-// clearCopy uses only what was there in the first format, so that it works on the copies made before a change of format.
-func clearCopy(ctx context.Context, path string, recs []string) (err error) {
-	db, err := openCopy(path)
+// clearCopy puts a cleared one in the place of a copy that lacks an erase. It uses only what was there in the first format,
+// so that it works on the copies made before a change of format.
+func clearCopy(ctx context.Context, path string, recs []string) error {
+	missing, err := missingErases(ctx, path, recs)
+	if err != nil || len(missing) == 0 {
+		return err
+	}
+	cleared, err := duplicate(path)
+	if err != nil {
+		return err
+	}
+	defer os.Remove(cleared) // gone already when all went well
+	if err := eraseIn(ctx, cleared, missing); err != nil {
+		return err
+	}
+	if err := syncFile(cleared); err != nil {
+		return err
+	}
+	return renameInto(cleared, path)
+}
+
+// duplicate copies a file beside it, under an unfinished name.
+func duplicate(path string) (name string, err error) {
+	from, err := os.Open(path)
+	if err != nil {
+		return "", err
+	}
+	defer from.Close()
+	to, err := os.CreateTemp(filepath.Dir(path), unfinished+"*.sqlite") // readable by its owner only
+	if err != nil {
+		return "", err
+	}
+	_, err = io.Copy(to, from)
+	return to.Name(), errors.Join(err, to.Close())
+}
+
+// eraseIn erases records in a file that counts for nothing yet, then writes its pages anew. The files that its ops named
+// were deleted with those of the book.
+func eraseIn(ctx context.Context, path string, recs []string) (err error) {
+	db, err := openScratch(path)
 	if err != nil {
 		return err
 	}
 	defer func() { err = errors.Join(err, db.Close()) }()
-	missing, err := missingErases(ctx, db, recs)
-	if err != nil {
-		return err
-	}
 	err = inTx(ctx, db, func(tx *sql.Tx) error {
-		if len(missing) == 0 {
-			return nil
-		}
-		if err := eraseRecords(tx, missing); err != nil {
+		if err := eraseRecords(tx, recs); err != nil {
 			return err
 		}
-		_, err := tx.Exec(`UPDATE book SET erases = erases + 1`)
+		_, err := tx.Exec(`DELETE FROM leaving_blobs`)
 		return err
 	})
 	if err != nil {
 		return err
 	}
-	row, err := readStanding(ctx, db)
-	if err != nil || row.erasesDone >= row.erases {
-		return err
-	}
-	// The files of this copy's erased ops were deleted with those of the book. The last statement writes no value.
-	for _, statement := range []string{`DELETE FROM leaving_blobs`, `VACUUM`, `UPDATE book SET erases_done = erases`} {
-		if _, err := db.ExecContext(ctx, statement); err != nil {
-			return err
-		}
-	}
-	return nil
+	_, err = db.ExecContext(ctx, `VACUUM`)
+	return err
 }
 
 // missingErases lists which of the records are not erased in a copy yet.
-func missingErases(ctx context.Context, db *sql.DB, recs []string) (missing []string, err error) {
+func missingErases(ctx context.Context, path string, recs []string) (missing []string, err error) {
+	db, err := openCopy(path)
+	if err != nil {
+		return nil, err
+	}
+	defer func() { err = errors.Join(err, db.Close()) }()
 	have, err := hexColumn(ctx, db, `SELECT rec FROM erased_records`)
 	if err != nil {
 		return nil, err
