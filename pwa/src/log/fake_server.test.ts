@@ -10,7 +10,7 @@ import { hex, sha256 } from "./sha256.ts";
 
 export interface Failures {
   down: boolean; // no connection
-  loseAnswers: number; // so many of the next requests are done, but their answer never comes
+  loseAnswer: number; // the so-manieth request from now is done, but its answer never comes; 0: none
   status: number; // every request is answered with this status, 0: none
   mostBytes: number; // of a push
   now: () => number;
@@ -20,11 +20,14 @@ export class FakeServer {
   book = "";
   log = newRec();
   readonly server = newRec();
-  readonly failures: Failures = { down: false, loseAnswers: 0, status: 0, mostBytes: 8 << 20, now: () => Date.now() };
+  readonly failures: Failures = { down: false, loseAnswer: 0, status: 0, mostBytes: 8 << 20, now: () => Date.now() };
   readonly asked: string[] = []; // method and path of every request
   ops: StoredOp[] = []; // in order of arrival
   blobs = new Map<string, ArrayBuffer>();
   dropped = new Set<string>();
+
+  #digest = emptyDigest;
+  #summed: readonly string[] = [];
 
   // wipe plays a new data folder.
   wipe(): void {
@@ -44,10 +47,7 @@ export class FakeServer {
     if (this.failures.down) throw new TypeError("Failed to fetch");
     if (this.failures.status !== 0) return refused(this.failures.status, "paused");
     const answer = this.#answer(path, init);
-    if (this.failures.loseAnswers > 0) {
-      this.failures.loseAnswers--;
-      throw new TypeError("network changed");
-    }
+    if (this.failures.loseAnswer > 0 && --this.failures.loseAnswer === 0) throw new TypeError("network changed");
     return answer;
   };
 
@@ -75,7 +75,11 @@ export class FakeServer {
   }
 
   #sums(): { count: number; digest: string; now: number } {
-    return { count: this.ops.length, digest: toggled(emptyDigest, this.ops.map((row) => row.id)), now: this.failures.now() };
+    const ids = this.ops.map((row) => row.id);
+    const isLonger = this.#summed.every((id, i) => ids[i] === id);
+    this.#digest = isLonger ? toggled(this.#digest, ids.slice(this.#summed.length)) : toggled(emptyDigest, ids);
+    this.#summed = ids;
+    return { count: ids.length, digest: this.#digest, now: this.failures.now() };
   }
 
   #push(body: string): Response {

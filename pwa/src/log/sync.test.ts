@@ -71,7 +71,7 @@ test("sync: when nothing is new, a round is one request", async () => {
 });
 
 test("sync: an answer that is lost costs nothing, wherever it is lost", async () => {
-  for (let lost = 1; lost <= 4; lost++) {
+  for (let lost = 1; lost <= 3; lost++) { // of the standing, the push, the pull
     const server = new FakeServer();
     const [ana, ben] = [phone(server), phone(server)];
     const tyre = await added(ben);
@@ -79,10 +79,9 @@ test("sync: an answer that is lost costs nothing, wherever it is lost", async ()
     await added(ana);
     let rounds = 0;
     for (let outcome = ""; outcome !== "met"; rounds++) {
-      server.failures.loseAnswers = rounds === 0 ? lost : 0;
+      server.failures.loseAnswer = rounds === 0 ? lost : 0;
       outcome = await ana.sync.round();
       if (outcome !== "met") equal([outcome, ana.sync.state.phase], ["unreachable", "unreachable"]);
-      server.failures.loseAnswers = 0;
     }
     equal([server.ops.length, ana.sync.state.unsent, await name(ana, tyre.rec), rounds], [4, 0, "Ochre", 2], `${lost} lost`);
   }
