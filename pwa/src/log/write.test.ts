@@ -89,3 +89,14 @@ test("write: a dead handle is tried again once only", async () => {
   }));
   equal([runs, error instanceof StorageTrouble], [2, true]);
 });
+
+test("write: the first request that failed is the reason, not those that fell with it", async () => {
+  const db = await fresh();
+  await put(db, "a", 1);
+  const error = await rejected(write(db, ["meta"], async (tx) => {
+    tx.objectStore("meta").add({ name: "a", value: 2 });
+    await answered(tx.objectStore("meta").get("a"));
+  }));
+  equal(error instanceof StorageTrouble && error.message.startsWith("ConstraintError"), true);
+  equal(await get(db, "a"), 1);
+});

@@ -57,15 +57,23 @@ function transact<T>(
         reject(failure); // already over: nothing to undo
       }
     };
+    const done = (value: T): void => {
+      try {
+        tx.commit(); // refuses when the transaction is over already
+        outcome = { value };
+      } catch {
+        if (tx.error === null) reject(new Error("the work awaited something other than its transaction"));
+      }
+    };
     tx.oncomplete = () => {
       if (outcome === undefined) reject(new Error("the work awaited something other than its transaction"));
       else resolve(outcome.value);
     };
-    tx.onabort = () => reject(failure ?? tx.error ?? new DOMException("the transaction was given up", "UnknownError"));
+    tx.onabort = () => reject(tx.error ?? failure ?? new DOMException("the transaction was given up", "UnknownError"));
     try {
       const result = work(tx);
-      if (result instanceof Promise) result.then((value) => (outcome = { value }), fail);
-      else outcome = { value: result };
+      if (result instanceof Promise) result.then(done, fail);
+      else done(result);
     } catch (error) {
       fail(error);
     }
