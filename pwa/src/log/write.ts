@@ -54,7 +54,7 @@ function transact<T>(
       try {
         tx.abort();
       } catch {
-        reject(failure); // already over: nothing to undo
+        if (tx.error === null) reject(failure); // already over: nothing to undo
       }
     };
     const done = (value: T): void => {
