@@ -35,7 +35,7 @@ export class Clashes {
   constructor(host: HTMLElement, ctx: Ctx) {
     this.#ctx = ctx;
     openPage(ctx, w("clash.title"));
-    host.append(el("div", { class: "stack opening" }, this.#intro, this.#outcome, this.#cards));
+    host.append(el("div", { class: "stack looking" }, this.#intro, this.#outcome, this.#cards));
     listen(host, answered, (answer) => void this.#answer(answer), ctx.closed);
     this.#again = follow(ctx, () => this.#look());
   }
@@ -87,7 +87,7 @@ export class Clashes {
     const left = [...this.#asked.values()].some((each) => each.open);
     setText(this.#intro, left ? w("clash.intro") : w(this.#asked.size === 0 ? "clash.none" : "clash.done"));
     setHidden(this.#cards, views.length === 0);
-    this.#cards.parentElement?.classList.remove("opening");
+    this.#cards.parentElement?.classList.remove("looking");
   }
 
   async #answer({ key, value }: Answered): Promise<void> {

@@ -78,7 +78,7 @@ export class History {
     this.#rec = rec;
     openPage(ctx, w("history.title"), { href: "#/settings/records", words: w("records.title") });
     setHidden(this.#notice, true);
-    host.append(el("div", { class: "stack opening" }, this.#notice, this.#outcome, this.#lines));
+    host.append(el("div", { class: "stack looking" }, this.#notice, this.#outcome, this.#lines));
     this.#again = follow(ctx, () => this.#look());
   }
 
@@ -90,7 +90,7 @@ export class History {
     const teller = await tellerFor(this.#ctx, states, new Set([...refsIn(states), ...refsOf(entries)]));
     if (this.#ctx.closed.aborted) return;
     this.#shown = state;
-    this.#lines.parentElement?.classList.remove("opening");
+    this.#lines.parentElement?.classList.remove("looking");
     this.#showState(state);
     if (state === undefined) return;
     this.#ctx.heading(describeRecord(state, teller));

@@ -1,5 +1,6 @@
 // Who uses this phone, and what it is called: both stand beside whatever is entered here.
 
+import "./me.css";
 import { describeRecord, type Teller } from "../../book/record_words.ts";
 import { newRec } from "../../log/book_log.ts";
 import { type RecordState, valueOf } from "../../log/merge.ts";
@@ -29,11 +30,11 @@ export class MeCard {
     this.#ctx = ctx;
     const hint = el("p", { class: "quiet small", id: "me-hint" }, w("me.hint"));
     this.#name.setAttribute("aria-describedby", hint.id);
-    this.node = el("section", { class: "card stack" },
+    this.node = el("section", { class: "card stack me" },
       el("h2", {}, w("me.title")), this.#who,
       el("div", { class: "fields" },
-        el("div", { class: "stack named" }, el("label", { for: this.#name.id }, w("me.name")), this.#name, hint),
-        el("div", { class: "stack named" }, el("label", { for: this.#phone.id }, w("me.phone")), this.#phone)),
+        el("div", { class: "named" }, el("label", { for: this.#name.id }, w("me.name")), this.#name, hint),
+        el("div", { class: "named" }, el("label", { for: this.#phone.id }, w("me.phone")), this.#phone)),
       this.#said);
     this.#showWho([{ value: "", label: w("me.nobody") }], "");
     this.#name.addEventListener("change", () => void this.#rename());

@@ -66,14 +66,14 @@ export class Records {
   readonly #most = new Map<string, number>();
   readonly #none = el("p", {}, w("records.none"));
   readonly #outcome = new Outcome();
-  readonly #kinds = el("div", { class: "columns" });
+  readonly #kinds = el("div", { class: "kinds" });
   readonly #again: () => Promise<void>;
 
   constructor(host: HTMLElement, ctx: Ctx) {
     this.#ctx = ctx;
     openPage(ctx, w("records.title"));
     setHidden(this.#none, true);
-    host.append(el("div", { class: "stack opening" }, this.#none, this.#outcome, this.#kinds));
+    host.append(el("div", { class: "stack looking" }, this.#none, this.#outcome, this.#kinds));
     this.#again = follow(ctx, () => this.#look());
   }
 
@@ -88,7 +88,7 @@ export class Records {
       part.view = { list, restore, more: () => void this.#more(list.kind) };
     });
     setHidden(this.#none, lists.length > 0);
-    this.#kinds.parentElement?.classList.remove("opening");
+    this.#kinds.parentElement?.classList.remove("looking");
   }
 
   #more(kind: string): Promise<void> {

@@ -65,7 +65,7 @@ export class Refused {
   constructor(host: HTMLElement, ctx: Ctx) {
     this.#ctx = ctx;
     openPage(ctx, w("refused.title"));
-    host.append(el("div", { class: "stack opening" }, this.#intro, this.#outcome, this.#cards));
+    host.append(el("div", { class: "stack looking" }, this.#intro, this.#outcome, this.#cards));
     listen(host, seen, (id) => void this.#dismiss(id), ctx.closed);
     this.#again = follow(ctx, () => this.#look());
     ctx.closed.addEventListener("abort", ctx.sync.on(() => void this.#again()));
@@ -80,7 +80,7 @@ export class Refused {
     if (this.#ctx.closed.aborted) return;
     keyed(this.#cards, rejectedViews(ops, teller), (view) => view.key, () => new Refusal(), (part, view) => (part.view = view));
     setText(this.#intro, w(ops.length === 0 ? "refused.none" : "refused.intro"));
-    this.#cards.parentElement?.classList.remove("opening");
+    this.#cards.parentElement?.classList.remove("looking");
   }
 
   async #dismiss(id: string): Promise<void> {

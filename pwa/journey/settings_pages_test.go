@@ -1,0 +1,97 @@
+package journey
+
+import (
+	"slices"
+	"testing"
+)
+
+// settingsPages are the pages below Settings, with something on each of them.
+var settingsPages = []string{
+	"settings/clashes", "settings/records", "settings/refused", "settings/books", "settings/history/" + hexOf("tyre"), "settings/history/" + hexOf("gauge"),
+}
+
+func TestPagesOfSettingsFitSmallScreensAndLargeText(t *testing.T) {
+	server := TeamServer(StartServer(t), slices.Concat(pastOfATyre, apartAgain, deletedAndEdited)...)
+	in := words(t)
+	p := OpenBrowser(t).Open(server.URL() + "#/settings")
+	p.See(in["sync.phase.even"])
+	for _, page := range settingsPages {
+		p.Go(page)
+		p.Find("navigation", in["book.back"])
+		p.Resize(SmallPhone)
+		for _, small := range Eval[[]string](p, smallTargets) {
+			t.Errorf("%s: too small to press: %s", page, small)
+		}
+		p.Resize(Size{"320x640", 320, 640, 2, true})
+		p.wide(page + " at 320 px")
+		p.Resize(Phone)
+		Eval[string](p, "document.documentElement.style.fontSize = '200%'")
+		p.wide(page + " with text twice as large")
+		Eval[string](p, "document.documentElement.style.fontSize = ''")
+		p.Media("forced-colors", "active")
+		p.Axe()
+		p.Media("forced-colors", "none")
+	}
+}
+
+// apartAgain has a text that no screen is wide enough for.
+var apartAgain = []deed{
+	{id: "w1", rec: "pump", kind: "pump", by: "Ana", set: members{"name": "Pump", "note": "one" + longWord}},
+	{id: "w2", rec: "pump", kind: "pump", by: "Ben", set: members{"name": "Pump", "note": "two" + longWord}},
+}
+
+const longWord = "abcdefghijklmnopqrstuvwxyzabcdefghijklmnopqrstuvwxyzabcdefghijklmnopqrstuvwxyz"
+
+func TestNothingJumpsWhileAPageOfSettingsOpens(t *testing.T) {
+	server := TeamServer(StartServer(t), slices.Concat(pastOfATyre, apartAgain, deletedAndEdited)...)
+	in := words(t)
+	browser := OpenBrowser(t)
+	p := browser.Open(server.URL() + "#/settings")
+	p.See(in["sync.phase.even"])
+	p.installed()
+	p.Close()
+	for _, page := range settingsPages {
+		p := browser.Open(server.URL()+"#/"+page, shifts)
+		p.Find("navigation", in["book.back"])
+		Eval[bool](p, "new Promise((resolve) => setTimeout(() => resolve(true), 1000))")
+		// Of a short page the status line at its very end may move once.
+		if jumped := Eval[float64](p, "globalThis.jumped"); jumped > 0.01 {
+			t.Errorf("%s jumps by %v while it opens: %v", page, jumped, Eval[[]string](p, "globalThis.jumps"))
+		}
+		p.Close()
+	}
+}
+
+func TestTheWayBackFromPagesOfSettings(t *testing.T) {
+	server := TeamServer(StartServer(t), pastOfATyre...)
+	in := words(t)
+	p := OpenBrowser(t).Open(server.URL() + "#/settings/history/" + hexOf("tyre")) // opened from a bookmark
+	p.Find("heading", "Tyre · Ochre 40s")
+	p.at("settings")
+	p.Tap("link", in["records.title"])
+	p.Find("heading", in["records.title"])
+	p.Eventually("the focus on the heading", func() bool { return p.Focused().Role == "heading" })
+	p.Tap("link", "Ochre 40s")
+	p.Find("heading", "Tyre · Ochre 40s")
+	for _, heading := range []string{in["records.title"], "Tyre · Ochre 40s"} {
+		Eval[bool](p, "history.back() ?? true") // as the phone's own button does
+		p.Find("heading", heading)
+	}
+	// Settings has two links of its name here: the gear, and the way back with its words.
+	p.tap(p.inside("navigation", in["book.back"], "link", in["place.settings"]))
+	p.Find("heading", in["book.title"])
+}
+
+// inside finds what lies within something else.
+func (p *Page) inside(outerRole, outerName, role, name string) Node {
+	p.t.Helper()
+	outer := p.Find(outerRole, outerName)
+	nodes := p.Tree()
+	for _, node := range nodes {
+		if node.Role == role && node.Name == name && within(nodes, node, outer) {
+			return node
+		}
+	}
+	p.t.Fatalf("no %s %q in %q", role, name, outerName)
+	return Node{}
+}
