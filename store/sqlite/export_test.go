@@ -98,3 +98,11 @@ func ImportLines(from io.Reader) (map[int]string, error) {
 	}
 	return found, err
 }
+
+// Shorten does at once what is otherwise done beside the pushes.
+func (b *Book) Shorten(t testing.TB) {
+	t.Helper()
+	if err := b.shorten(t.Context()); err != nil {
+		t.Fatal(err)
+	}
+}
