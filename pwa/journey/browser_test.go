@@ -91,9 +91,20 @@ func (b *Browser) Restart() {
 // Open opens a page on a phone's screen. Script runs before the page's own, to play a browser that refuses things.
 func (b *Browser) Open(url string, script ...string) *Page {
 	b.t.Helper()
+	return b.open(url, script)
+}
+
+// OpenApart opens a page with a storage of its own, as another person's phone would.
+func (b *Browser) OpenApart(url string, script ...string) *Page {
+	b.t.Helper()
+	return b.open(url, script, chromedp.WithNewBrowserContext())
+}
+
+func (b *Browser) open(url string, script []string, options ...chromedp.ContextOption) *Page {
+	b.t.Helper()
 	p := &Page{t: b.t, browser: b}
 	var cancel context.CancelFunc
-	p.ctx, cancel = chromedp.NewContext(b.ctx, chromedp.WithListener(p.hear))
+	p.ctx, cancel = chromedp.NewContext(b.ctx, append(options, chromedp.WithListener(p.hear))...)
 	p.close = cancel
 	p.do(chromedp.Steps())
 	for _, source := range script {

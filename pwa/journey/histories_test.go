@@ -45,7 +45,7 @@ func liveThrough(t *testing.T, store string, count, steps int) {
 			mishaps++
 		}
 		stage.page.Store(int64(h.Batch))
-		life := life{t: t, page: p, servers: servers[:h.Servers], history: h, kept: map[int]string{}}
+		life := life{t: t, page: p, servers: servers[:h.Servers], history: h, kept: map[int]string{}, waiting: []map[string]any{}}
 		if err := life.live(store, fmt.Sprintf("b00c%028d", seed)); err != nil {
 			t.Fatalf("history %d: %v\n%s", seed, err, h)
 		}

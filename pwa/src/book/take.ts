@@ -4,19 +4,28 @@ import type { Json } from "../log/json.ts";
 import { sameValue } from "../log/json.ts";
 import { type RecordState, valueOf } from "../log/merge.ts";
 import { sides } from "./answer.ts";
-import { type Bond, bonds, type Role, textOf, withText, written } from "./bonds.ts";
+import { type Bond, bonds, idIn, type Role, textOf, withText, written } from "./bonds.ts";
 import type { States } from "./commit.ts";
 import type { PressureDraft } from "./draft.ts";
 
-// take brings the draft up to the records. The same draft comes back when nothing changed.
-export function take(draft: PressureDraft, states: States): PressureDraft {
+// take brings the draft up to the records, but for the field that is being typed in. The same draft comes back when
+// nothing changed.
+export function take(draft: PressureDraft, states: States, typing = ""): PressureDraft {
   let taken = draft;
   for (const bond of bonds) {
+    if (typing !== "" && idIn(bond, taken) === typing) continue;
     const state = states[bond.role];
     if (state === undefined || state.rec !== draft.links[bond.role]) continue;
     taken = state.erased ? forgotten(bond, taken) : takeOne(bond, taken, valueOf(state, bond.field) ?? null);
   }
-  return taken;
+  return taken === draft ? draft : rejoined(taken);
+}
+
+// rejoined asks for both wheels as one again once they are the same: their changes may have come one after the other.
+function rejoined(draft: PressureDraft): PressureDraft {
+  if (draft.rearSame) return draft;
+  const apart = bonds.some((bond) => bond.role.startsWith("rear.") && textOf(bond, draft) !== textOf(bond, { ...draft, rearSame: true }));
+  return apart ? draft : { ...draft, rearSame: true };
 }
 
 // forgotten takes an erased record's value off the screen; what is typed next belongs to a new record.

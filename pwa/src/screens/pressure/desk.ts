@@ -9,7 +9,7 @@ import { read, type Reading } from "../../book/request.ts";
 import { screenView } from "../../book/screen_view.ts";
 import { readTables, type Tables } from "../../book/tables.ts";
 import { chosen } from "../../ui/choice.ts";
-import { stepped, typed } from "../../ui/field.ts";
+import { Field, stepped, typed } from "../../ui/field.ts";
 import { el } from "../../ui/el.ts";
 import { listen, setHidden, setText } from "../../ui/part.ts";
 import type { Ctx } from "../../ui/screen.ts";
@@ -39,7 +39,7 @@ export class Desk {
   #broken = "";
   #pressed = false; // the first-run button, so that missing answers are now pointed at
   #undo: { readonly ground: readonly StretchDraft[]; readonly words: string } | undefined;
-  #waiting = false; // others changed something while a field was being edited
+  #waiting = false; // a field was being typed in while others changed something
   #undoTimer: ReturnType<typeof setTimeout> | undefined;
   #unit: Ctx["settings"]["units"];
   #part: Board | FirstRun | undefined;
@@ -112,9 +112,16 @@ export class Desk {
     await this.#entries.look();
     const fresh = !this.#draft.started && Object.keys(this.#draft.texts).length === 0;
     if (fresh) await this.#firstDraft(); // the book has just arrived, and nothing was typed yet
-    if (!fresh && this.#editing()) this.#waiting = true;
-    else if (this.#records.concerns(recs) && await this.#records.look()) void this.#ctx.drafts.save(draftName, this.#draft);
+    const typing = this.#typing();
+    this.#waiting = typing !== "";
+    if (this.#records.concerns(recs) && await this.#records.look(typing)) void this.#ctx.drafts.save(draftName, this.#draft);
     this.#refresh();
+  }
+
+  // typing is the field that a person is in, "" for none.
+  #typing(): string {
+    const field = this.#editing() ? document.activeElement?.closest("rs-field") : null;
+    return field instanceof Field ? field.view?.id ?? "" : "";
   }
 
   #editing(): boolean {

@@ -25,19 +25,24 @@ export class Records {
   #states: States = {};
   #timer: ReturnType<typeof setTimeout> | undefined;
   #writing: Promise<void> | undefined;
+  #turn = 0; // counts looks and edits
 
   constructor(book: Ctx["book"], holder: Holder) {
     this.#book = book;
     this.#holder = holder;
   }
 
-  // look reads the records behind the draft; true when one of them changed the draft.
-  async look(): Promise<boolean> {
+  // look reads the records behind the draft; true when one of them changed the draft. The field that is being typed in
+  // stays as it is.
+  async look(typing = ""): Promise<boolean> {
+    const turn = ++this.#turn;
+    await this.#writing; // what is being written is behind the draft already
     const { links } = this.#holder.draft;
     const found = await Promise.all(roles.map(async (role) => [role, await this.#one(links[role])] as const));
+    if (turn !== this.#turn) return false; // a newer look, or an edit, has overtaken this one
     this.#states = Object.fromEntries(found.filter((pair): pair is readonly [Role, RecordState] => pair[1] !== undefined));
     const before = this.#holder.draft;
-    this.#holder.draft = take(before, this.#states);
+    this.#holder.draft = take(before, this.#states, typing);
     return this.#holder.draft !== before;
   }
 
@@ -76,10 +81,13 @@ export class Records {
       return;
     }
     holder.draft = draft;
+    this.#turn++;
     try {
       // The newest draft goes to the disk with the edits, whatever was typed in between.
       const states = await this.#book.save(changes, { name: holder.name, get value() { return holder.draft; } });
       this.#remember(states);
+      const me = draft.links["person"];
+      if (this.#book.me === "" && me !== undefined) await this.#book.setMe(me); // the first rider is who this phone belongs to
     } catch {
       holder.draft = { ...holder.draft, links: before.links, based: before.based };
     }
