@@ -178,6 +178,23 @@ func TestWhatIsHere(t *testing.T) {
 	}
 }
 
+// A crash while a photo arrived leaves a part of it; erasing the photo takes that away too.
+func TestDeleteTakesUnfinishedParts(t *testing.T) {
+	dir := t.TempDir()
+	store := blob.Open(dir)
+	put(t, store, jpeg)
+	part := filepath.Join(dir, "blobs", sum(jpeg)[:2], ".unfinished-"+sum(jpeg)+"-123")
+	if err := os.WriteFile(part, []byte(jpeg[:2]), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	if err := store.Delete(sum(jpeg)); err != nil {
+		t.Fatal(err)
+	}
+	if files := filesIn(t, dir); len(files) > 0 {
+		t.Errorf("files %q", files)
+	}
+}
+
 func TestManyPutsOfOneFile(t *testing.T) {
 	dir := t.TempDir()
 	store := blob.Open(dir)

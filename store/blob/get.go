@@ -53,21 +53,6 @@ func (s *Store) Missing(hashes []string) ([]string, error) {
 	return missing, nil
 }
 
-// Delete removes a file. One that is not here is as good as removed.
-func (s *Store) Delete(hash string) error {
-	if !isHash(hash) {
-		return ErrBadName
-	}
-	err := os.Remove(s.path(hash))
-	if errors.Is(err, fs.ErrNotExist) {
-		return nil
-	}
-	if err == nil {
-		syncDir(filepath.Dir(s.path(hash)))
-	}
-	return err
-}
-
 // List names all files, sorted.
 func (s *Store) List() (hashes []string, err error) {
 	err = filepath.WalkDir(s.dir, func(path string, entry fs.DirEntry, err error) error {

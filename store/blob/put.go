@@ -61,7 +61,7 @@ func (s *Store) write(hash string, body []byte) (err error) {
 	if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
 		return err
 	}
-	file, err := os.CreateTemp(filepath.Dir(path), unfinished+"*") // readable by its owner only
+	file, err := os.CreateTemp(filepath.Dir(path), unfinished+hash+"-*") // readable by its owner only
 	if err != nil {
 		return err
 	}
@@ -81,7 +81,7 @@ func (s *Store) write(hash string, body []byte) (err error) {
 	return nil
 }
 
-// unfinished is how the names of files begin that were not completed.
+// unfinished is how the names of files begin that were not completed; the hash follows.
 const unfinished = ".unfinished-"
 
 // syncDir waits until the names in a folder are on the disk. Not every system can; those keep names safe by themselves.
