@@ -2,6 +2,7 @@ package journey
 
 import (
 	"slices"
+	"strings"
 	"testing"
 )
 
@@ -60,6 +61,40 @@ func TestNothingJumpsWhileAPageOfSettingsOpens(t *testing.T) {
 		}
 		p.Close()
 	}
+}
+
+func TestWithoutStorageThePagesOfSettingsSayWhyTheyAreEmpty(t *testing.T) {
+	server := StartServer(t)
+	in := words(t)
+	p := OpenBrowser(t).Open(server.URL(), `Object.defineProperty(globalThis, "indexedDB", {
+		get() { throw new DOMException("storage is off", "SecurityError"); }})`)
+	for _, page := range settingsPages {
+		p.Go(page)
+		p.Eventually("the reason on "+page, func() bool {
+			return strings.Contains(Eval[string](p, `document.querySelector("main").innerText`), in["status.cannot.refused"])
+		})
+	}
+	p.Go("settings")
+	p.Resize(Desk)
+	if says := Eval[string](p, `document.querySelector("rs-book-card").innerText`); strings.Contains(says, in["status.saved"]) || !strings.Contains(says, in["status.cannot.refused"]) {
+		t.Errorf("the book is said to be saved: %s", says)
+	}
+	p.nameMeInVain("Ana")
+	p.Tap("button", in["copies.save"])
+	p.Eventually("that there is no copy", func() bool {
+		return strings.Contains(Eval[string](p, `document.querySelector("rs-copies").innerText`), in["status.cannot.refused"])
+	})
+	p.NotSee(in["trouble.title"])
+}
+
+func (p *Page) nameMeInVain(name string) {
+	p.t.Helper()
+	in := words(p.t)
+	p.Type(in["me.name"], name)
+	p.Tap("heading", in["me.title"])
+	p.Eventually("that the name is not saved", func() bool {
+		return strings.Contains(Eval[string](p, `document.querySelector(".me").innerText`), in["status.cannot.refused"])
+	})
 }
 
 func TestTheWayBackFromPagesOfSettings(t *testing.T) {

@@ -9,7 +9,7 @@ import type { Sync } from "./log/sync.ts";
 import { listen } from "./ui/part.ts";
 import { hintDismissed } from "./ui/install.ts";
 import { reloadWanted } from "./ui/offer.ts";
-import type { CalcState, Ctx, Screen, Visit } from "./ui/screen.ts";
+import type { CalcState, Ctx, Saving, Screen, Visit } from "./ui/screen.ts";
 import { Shell, type ShellView } from "./ui/shell.ts";
 import { showTheme } from "./ui/theme.ts";
 import { detailsOf } from "./ui/trouble.ts";
@@ -27,6 +27,7 @@ export class App {
   readonly #means: Means;
   readonly #shell = new Shell();
   readonly #onCalc = new Set<(state: CalcState) => void>();
+  readonly #onSaving = new Set<(saving: Saving) => void>();
   #view: ShellView;
   #open: { readonly screen: Screen; readonly closing: AbortController } | undefined;
 
@@ -71,7 +72,9 @@ export class App {
   }
 
   saved(state: SaveState): void {
-    this.#change({ save: state.kind === "failed" ? state.trouble.code : state.kind });
+    const saving = state.kind === "failed" ? state.trouble.code : state.kind;
+    this.#change({ save: saving });
+    for (const hear of this.#onSaving) hear(saving);
   }
 
   calculates(state: CalcState): void {
@@ -94,6 +97,7 @@ export class App {
 
   #lend(path: readonly string[], head: HTMLElement, closed: AbortSignal): Ctx {
     const { calc, drafts, settings, book, sync } = this.#means;
+    const saving = (): Saving => this.#view.save;
     return {
       calc, drafts, book, sync, closed, head, path,
       get settings() {
@@ -104,6 +108,13 @@ export class App {
       },
       onSettings: (hear) => closed.addEventListener("abort", settings.on(hear)),
       changeSettings: (change) => settings.change(change),
+      get saving() {
+        return saving();
+      },
+      onSaving: (hear) => {
+        this.#onSaving.add(hear);
+        closed.addEventListener("abort", () => this.#onSaving.delete(hear));
+      },
       onCalc: (hear) => {
         this.#onCalc.add(hear);
         closed.addEventListener("abort", () => this.#onCalc.delete(hear));

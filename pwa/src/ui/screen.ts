@@ -48,6 +48,9 @@ export interface ScreenSettings {
   readonly installHint: boolean;
 }
 
+// Saving tells whether what is typed is on the disk, or why it is not.
+export type Saving = "saved" | "saving" | "refused" | "full" | "silent";
+
 // Ctx is what the shell lends a screen from open to close.
 export interface Ctx {
   readonly calc: Calc;
@@ -62,6 +65,8 @@ export interface Ctx {
   readonly head: HTMLElement;
   // heading replaces the words of the heading (title() until then).
   heading(words: string): void;
+  readonly saving: Saving;
+  onSaving(hear: (saving: Saving) => void): void;
   onSettings(hear: (settings: ScreenSettings) => void): void;
   changeSettings(change: Partial<ScreenSettings>): void;
   onCalc(hear: (state: CalcState) => void): void;

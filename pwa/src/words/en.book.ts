@@ -59,7 +59,7 @@ export const bookWords = {
   "records.moreOf": "Show more: {kind}",
 
   "refused.title": "Could not be saved on the server",
-  "refused.intro": "These are kept on this phone, and in every copy you save, but a server or this phone did not take them from the other.",
+  "refused.intro": "A server did not take these from this phone, or this phone did not take them from a server. Each side keeps what it has.",
   "refused.none": "Everything that the server was given it has taken.",
   "refused.unreadable": "Something that cannot be read",
   "refused.reason": "Why: {reason}",

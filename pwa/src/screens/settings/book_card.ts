@@ -5,12 +5,13 @@ import { clockWarning, phaseWords, statusLine } from "../../book/sync_view.ts";
 import type { SyncState } from "../../log/sync.ts";
 import { el } from "../../ui/el.ts";
 import { define, Part, setHidden, setText } from "../../ui/part.ts";
-import type { Ctx } from "../../ui/screen.ts";
+import type { Ctx, Saving } from "../../ui/screen.ts";
 import { w } from "../../words/index.ts";
 import { attempt, follow } from "./follow.ts";
 
 interface BookView {
   readonly sync: SyncState;
+  readonly saving: Saving;
   readonly clashes: number;
   readonly now: number;
   readonly failed: string;
@@ -35,24 +36,29 @@ class BookCard extends Part<BookView> {
         .map((link) => el("li", {}, link)))));
   }
 
-  protected override show({ sync, clashes, now, failed, takeOther }: BookView): void {
-    setText(this.#line, statusLine(sync, now));
+  protected override show({ sync, saving, clashes, now, failed, takeOther }: BookView): void {
+    const saves = saving === "saved" || saving === "saving";
+    setText(this.#line, saves ? statusLine(sync, now) : w(`status.cannot.${saving}`));
     setText(this.#phase, phaseWords(sync));
     setText(this.#clock, clockWarning(sync));
     setHidden(this.#clock, sync.clockOff === 0);
-    setHidden(this.#room, sync.trouble === undefined);
+    setHidden(this.#room, sync.trouble === undefined || !saves); // one refusal is told once
     setHidden(this.#other, sync.phase !== "otherBook");
     setText(this.#failed, failed);
     this.#take.onclick = takeOther;
-    setText(this.#clashes, w("book.clashes", { n: clashes }));
-    setText(this.#refused, w("book.refused", { n: sync.rejected }));
+    say(this.#clashes, w("book.clashes", { n: clashes }));
+    say(this.#refused, w("book.refused", { n: sync.rejected }));
     this.#clashes.classList.toggle("waits", clashes > 0);
     this.#refused.classList.toggle("waits", sync.rejected > 0);
   }
 }
 
 function way(href: string, words = ""): HTMLAnchorElement {
-  return el("a", { class: "way", href }, words);
+  return el("a", { class: "way", href }, el("span", {}, words));
+}
+
+function say(link: HTMLAnchorElement, words: string): void {
+  if (link.firstChild !== null) setText(link.firstChild, words);
 }
 
 const minute = 60_000;
@@ -63,7 +69,7 @@ export function bookCard(ctx: Ctx): HTMLElement {
   let clashes = 0;
   let failed = "";
   const show = (): void => {
-    if (!ctx.closed.aborted) card.view = { sync: ctx.sync.state, clashes, now: Date.now(), failed, takeOther: () => void takeOther() };
+    if (!ctx.closed.aborted) card.view = { sync: ctx.sync.state, saving: ctx.saving, clashes, now: Date.now(), failed, takeOther: () => void takeOther() };
   };
   const takeOther = async (): Promise<void> => {
     failed = await attempt(ctx, () => ctx.sync.takeBook(ctx.sync.state.otherBook));
@@ -74,8 +80,9 @@ export function bookCard(ctx: Ctx): HTMLElement {
   follow(ctx, async () => {
     clashes = (await ctx.book.clashing()).length;
     show();
-  });
+  }, show); // the status line tells of a refusal
   ctx.closed.addEventListener("abort", ctx.sync.on(show));
+  ctx.onSaving(show);
   const clock = setInterval(show, minute);
   ctx.closed.addEventListener("abort", () => clearInterval(clock));
   return card;

@@ -23,15 +23,19 @@ export function books(host: HTMLElement, ctx: Ctx): void {
   const outcome = new Outcome();
   const list = el("ul", { class: "unmarked stack" });
   host.append(el("div", { class: "stack" }, el("p", {}, w("books.intro")), outcome, list));
+  const tell = (failed: string): void => {
+    if (failed !== "") outcome.view = { words: failed, failed: true };
+  };
   const take = async (book: string): Promise<void> => {
     const failed = await attempt(ctx, () => ctx.book.takeBook(book));
     if (failed === "") location.reload();
-    else outcome.view = { words: failed, failed: true };
+    else tell(failed);
   };
-  void lines(ctx).then((all) => {
-    if (ctx.closed.aborted) return;
-    list.replaceChildren(...all.map((line) => lineNode(line, (book) => void take(book))));
-  }, (error: unknown) => ctx.trouble(error));
+  const look = async (): Promise<void> => {
+    const all = await lines(ctx);
+    if (!ctx.closed.aborted) list.replaceChildren(...all.map((line) => lineNode(line, (book) => void take(book))));
+  };
+  void attempt(ctx, look).then(tell);
 }
 
 function lineNode({ book, name, holds, open }: BookLine, take: (book: string) => void): HTMLElement {

@@ -37,7 +37,7 @@ export class Clashes {
     openPage(ctx, w("clash.title"));
     host.append(el("div", { class: "stack looking" }, this.#intro, this.#outcome, this.#cards));
     listen(host, answered, (answer) => void this.#answer(answer), ctx.closed);
-    this.#again = follow(ctx, () => this.#look());
+    this.#again = follow(ctx, () => this.#look(), (words) => (this.#outcome.view = { words, failed: true }));
   }
 
   async #look(): Promise<void> {

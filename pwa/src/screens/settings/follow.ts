@@ -10,13 +10,13 @@ import { w } from "../../words/index.ts";
 const rest = 250; // ms between two looks while much arrives at once
 
 // follow looks now, and again when the book or a setting changes: one look after the other, the last with the newest.
-// The result asks for another look, and resolves when it is done.
-export function follow(ctx: Ctx, look: () => Promise<void>): () => Promise<void> {
+// When the phone refuses, refused hears why. The result asks for another look, and resolves when it is done.
+export function follow(ctx: Ctx, look: () => Promise<void>, refused: (words: string) => void): () => Promise<void> {
   let running: Promise<void> | undefined;
   let next: Promise<void> | undefined;
   const once = async (): Promise<void> => {
     if (ctx.closed.aborted) return;
-    await look().catch((error: unknown) => ctx.trouble(error));
+    await look().catch((error: unknown) => (error instanceof StorageTrouble ? refused(refusal(error)) : ctx.trouble(error)));
   };
   const again = (): Promise<void> => {
     if (running === undefined) return (running = once().finally(() => (running = undefined)));
@@ -58,8 +58,12 @@ export async function attempt(ctx: Ctx, work: () => Promise<unknown>): Promise<s
     await work();
     return "";
   } catch (error) {
-    if (error instanceof StorageTrouble) return w(`status.cannot.${error.code}`);
+    if (error instanceof StorageTrouble) return refusal(error);
     ctx.trouble(error);
     return w("book.failed");
   }
+}
+
+function refusal({ code }: StorageTrouble): string {
+  return w(`status.cannot.${code}`);
 }

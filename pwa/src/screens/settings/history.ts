@@ -79,7 +79,7 @@ export class History {
     openPage(ctx, w("history.title"), { href: "#/settings/records", words: w("records.title") });
     setHidden(this.#notice, true);
     host.append(el("div", { class: "stack looking" }, this.#notice, this.#outcome, this.#lines));
-    this.#again = follow(ctx, () => this.#look());
+    this.#again = follow(ctx, () => this.#look(), (words) => (this.#outcome.view = { words, failed: true }));
   }
 
   async #look(): Promise<void> {

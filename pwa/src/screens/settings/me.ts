@@ -23,7 +23,7 @@ export class MeCard {
   readonly #said = el("p", { role: "status" });
   readonly #again: () => Promise<void>;
   #options = ""; // the ones on the page, to know when they have changed
-  #me: RecordState | undefined;
+  #me: RecordState | undefined; // as its name stands in the field
   #device: RecordState | undefined;
 
   constructor(ctx: Ctx) {
@@ -40,7 +40,7 @@ export class MeCard {
     this.#name.addEventListener("change", () => void this.#rename());
     this.#phone.addEventListener("change", () => void this.#renamePhone());
     listen(this.#who, chosen, ({ value }) => void this.#try(() => ctx.book.setMe(value)), ctx.closed);
-    this.#again = follow(ctx, () => this.#look());
+    this.#again = follow(ctx, () => this.#look(), (words) => setText(this.#said, words));
   }
 
   async #look(): Promise<void> {
@@ -49,11 +49,9 @@ export class MeCard {
     if (closed.aborted) return;
     const [me, device] = [teller.find(book.me), teller.find(book.device)];
     const people = await book.all("person");
-    this.#me = me;
-    this.#device = device;
     this.#showWho(optionsOf(me === undefined || people.includes(me) ? people : [...people, me], teller), book.me);
-    fill(this.#name, me, "name");
-    fill(this.#phone, device, "label");
+    if (fill(this.#name, me, "name")) this.#me = me;
+    if (fill(this.#phone, device, "label")) this.#device = device;
   }
 
   // A native list shows what it was made with: another set of people is another list.
@@ -78,11 +76,15 @@ export class MeCard {
     const { book } = this.#ctx;
     const name = this.#name.value.trim();
     const me = this.#me;
-    if (me !== undefined) return this.#try(() => book.save([{ rec: me.rec, kind: me.kind, set: { name }, shown: me }]));
+    if (me !== undefined) {
+      return this.#try(async () => {
+        [this.#me] = await book.save([{ rec: me.rec, kind: me.kind, set: { name }, shown: me }]);
+      });
+    }
     if (name === "") return;
     const rec = newRec();
     await this.#try(async () => {
-      await book.save([{ rec, kind: "person", set: { name } }]);
+      [this.#me] = await book.save([{ rec, kind: "person", set: { name } }]);
       await book.setMe(rec);
     });
   }
@@ -91,7 +93,9 @@ export class MeCard {
     const { book } = this.#ctx;
     const device = this.#device;
     const set = { label: this.#phone.value.trim() };
-    await this.#try(() => book.save([{ rec: book.device, kind: "device", set, ...(device !== undefined && { shown: device }) }]));
+    await this.#try(async () => {
+      [this.#device] = await book.save([{ rec: book.device, kind: "device", set, ...(device !== undefined && { shown: device }) }]);
+    });
   }
 
   async #try(work: () => Promise<unknown>): Promise<void> {
@@ -105,10 +109,13 @@ function entry(id: string): HTMLInputElement {
   return el("input", { class: "entry", id, type: "text", maxlength: longest, autocomplete: "off", spellcheck: "false", enterkeyhint: "done" });
 }
 
-function fill(input: HTMLInputElement, state: RecordState | undefined, field: string): void {
+// fill shows a name, unless one is being typed: then what came meanwhile is not seen, and not replaced by the edit.
+function fill(input: HTMLInputElement, state: RecordState | undefined, field: string): boolean {
+  if (document.activeElement === input) return false;
   const value = valueOf(state, field);
   const text = typeof value === "string" ? value : "";
-  if (document.activeElement !== input && input.value !== text) input.value = text;
+  if (input.value !== text) input.value = text;
+  return true;
 }
 
 function optionsOf(people: readonly RecordState[], teller: Teller): { value: string; label: string }[] {

@@ -74,7 +74,7 @@ export class Records {
     openPage(ctx, w("records.title"));
     setHidden(this.#none, true);
     host.append(el("div", { class: "stack looking" }, this.#none, this.#outcome, this.#kinds));
-    this.#again = follow(ctx, () => this.#look());
+    this.#again = follow(ctx, () => this.#look(), (words) => (this.#outcome.view = { words, failed: true }));
   }
 
   async #look(): Promise<void> {
@@ -100,9 +100,9 @@ export class Records {
     const { book } = this.#ctx;
     const failed = await attempt(this.#ctx, () => book.restore(state));
     await this.#again();
+    const restored = failed === "" ? await book.get(state.rec) : undefined;
     const undo = async (): Promise<void> => {
-      const now = await book.get(state.rec);
-      const words = now === undefined ? "" : await attempt(this.#ctx, () => book.remove(now));
+      const words = restored === undefined ? "" : await attempt(this.#ctx, () => book.remove(restored));
       this.#outcome.view = { words, failed: words !== "" };
     };
     this.#outcome.view = failed === "" ? { words: w("records.restored", { name: title }), undo: () => void undo() } : { words: failed, failed: true };

@@ -67,7 +67,7 @@ export class Refused {
     openPage(ctx, w("refused.title"));
     host.append(el("div", { class: "stack looking" }, this.#intro, this.#outcome, this.#cards));
     listen(host, seen, (id) => void this.#dismiss(id), ctx.closed);
-    this.#again = follow(ctx, () => this.#look());
+    this.#again = follow(ctx, () => this.#look(), (words) => (this.#outcome.view = { words, failed: true }));
     ctx.closed.addEventListener("abort", ctx.sync.on(() => void this.#again()));
   }
 
