@@ -28,6 +28,7 @@ type standing struct {
 	server, log, book          string
 	count, changes             int64
 	erases, erasesDone, newest int64
+	stalePages                 bool
 	digest                     oplog.Digest
 }
 
@@ -42,8 +43,8 @@ type rowsQuerier interface {
 
 func readStanding(ctx context.Context, from rowQuerier) (s standing, err error) {
 	var digest []byte
-	err = from.QueryRowContext(ctx, `SELECT server, log, book, count, digest, changes, erases, erases_done, coalesce((SELECT max(seq) FROM ops), 0) FROM book`).
-		Scan(&s.server, &s.log, &s.book, &s.count, &digest, &s.changes, &s.erases, &s.erasesDone, &s.newest)
+	err = from.QueryRowContext(ctx, `SELECT server, log, book, count, digest, changes, erases, erases_done, stale_pages, coalesce((SELECT max(seq) FROM ops), 0) FROM book`).
+		Scan(&s.server, &s.log, &s.book, &s.count, &digest, &s.changes, &s.erases, &s.erasesDone, &s.stalePages, &s.newest)
 	if err != nil {
 		return s, explain(err)
 	}
@@ -56,7 +57,8 @@ func readStanding(ctx context.Context, from rowQuerier) (s standing, err error) 
 
 // save writes back what a push changes.
 func (s standing) save(tx *sql.Tx) error {
-	_, err := tx.Exec(`UPDATE book SET book = ?, count = ?, digest = ?, changes = changes + 1, erases = ?`, s.book, s.count, s.digest[:], s.erases)
+	_, err := tx.Exec(`UPDATE book SET book = ?, count = ?, digest = ?, changes = changes + 1, erases = ?, stale_pages = ?`,
+		s.book, s.count, s.digest[:], s.erases, s.stalePages)
 	return err
 }
 

@@ -36,6 +36,10 @@ type Book struct {
 	statements statements
 	shortener  shortener
 
+	life       context.Context // ends with Close, and with it what runs beside the pushes
+	end        context.CancelFunc
+	background sync.WaitGroup
+
 	tidying  sync.Mutex       // one at a time: clearing the traces of erases, making copies
 	vacuumed int64            // the last erase whose traces left the file's pages
 	copied   map[string]int64 // of a copy, the changes that it holds
@@ -47,6 +51,7 @@ func Open(dir string, options Options) (*Book, error) {
 		return nil, errNoBlobs
 	}
 	b := &Book{dir: dir, now: options.Now, log: options.Log, blobs: options.Blobs(dir), copied: map[string]int64{}}
+	b.life, b.end = context.WithCancel(context.Background())
 	if b.now == nil {
 		b.now = time.Now
 	}
@@ -83,10 +88,8 @@ func (b *Book) open(ctx context.Context) (err error) {
 	if err := b.statements.prepare(ctx, b.write, b.read); err != nil {
 		return err
 	}
-	if err := b.tidy(ctx, patient); err != nil {
-		b.log.Error("the traces of an erased record could not be cleared yet", "error", err)
-	}
 	b.shortener.start(b)
+	b.tidyBeside(true) // what a crash left
 	return nil
 }
 
@@ -101,6 +104,8 @@ func (b *Book) introduce(ctx context.Context) error {
 
 // Close waits for what is being written and closes the files.
 func (b *Book) Close() error {
+	b.end()
+	b.background.Wait()
 	b.shortener.stop()
 	err := b.statements.close()
 	for _, db := range []*sql.DB{b.read, b.write} { // the writer last: it folds the write-ahead log into the file

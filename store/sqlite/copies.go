@@ -32,7 +32,7 @@ type copyFile struct {
 
 // Tick does what is due: call it every minute.
 func (b *Book) Tick(ctx context.Context) error {
-	err := b.tidy(ctx, patient)
+	err := b.tidy(ctx)
 	b.tidying.Lock()
 	defer b.tidying.Unlock()
 	err = errors.Join(err, b.removeUnfinished(time.Hour)) // by then no program can still be working on it

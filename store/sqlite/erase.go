@@ -6,30 +6,28 @@ import (
 	"rimside/store/oplog"
 )
 
-// eraseRecords takes the values out of all stored ops of the records. The ops keep their places in the log.
-func eraseRecords(tx *sql.Tx, recs []string) error {
+// eraseRecords takes the values out of all stored ops of the records, and tells how many ops it rewrote. They keep their
+// places in the log.
+func eraseRecords(tx *sql.Tx, recs []string) (rewritten int, err error) {
 	for _, rec := range recs {
-		if err := eraseRecord(tx, unhex(rec)); err != nil {
-			return err
+		if _, err := tx.Exec(`INSERT OR IGNORE INTO erased_records (rec) VALUES (?)`, unhex(rec)); err != nil {
+			return rewritten, err
+		}
+		live, err := liveOps(tx, unhex(rec))
+		if err != nil {
+			return rewritten, err
+		}
+		for _, seq := range live {
+			erased, err := eraseOp(tx, seq)
+			if err != nil {
+				return rewritten, err
+			}
+			if erased {
+				rewritten++
+			}
 		}
 	}
-	return nil
-}
-
-func eraseRecord(tx *sql.Tx, rec []byte) error {
-	if _, err := tx.Exec(`INSERT OR IGNORE INTO erased_records (rec) VALUES (?)`, rec); err != nil {
-		return err
-	}
-	live, err := liveOps(tx, rec)
-	if err != nil {
-		return err
-	}
-	for _, seq := range live {
-		if err := eraseOp(tx, seq); err != nil {
-			return err
-		}
-	}
-	return nil
+	return rewritten, nil
 }
 
 // liveOps lists a record's ops by place, not by content: they are rewritten one at a time.
@@ -49,26 +47,26 @@ func liveOps(tx *sql.Tx, rec []byte) (seqs []int64, err error) {
 	return seqs, rows.Err()
 }
 
-func eraseOp(tx *sql.Tx, seq int64) error {
+// eraseOp rewrites one op, unless it is the erase itself, which stays as it is.
+func eraseOp(tx *sql.Tx, seq int64) (rewritten bool, err error) {
 	var raw []byte
 	if err := tx.QueryRow(`SELECT bytes FROM ops WHERE seq = ?`, seq).Scan(&raw); err != nil {
-		return err
+		return false, err
 	}
 	op, fault := oplog.Parse(raw)
 	if fault != nil {
-		return fault
+		return false, fault
 	}
-	erased := op.Erase()
-	if !erased.Erased {
-		return nil // the erase op itself stays as it is
+	if op.Kind == oplog.KindErase {
+		return false, nil
 	}
-	if _, err := tx.Exec(`UPDATE ops SET bytes = ?, erased = 1 WHERE seq = ?`, erased.Raw, seq); err != nil {
-		return err
+	if _, err := tx.Exec(`UPDATE ops SET bytes = ?, erased = 1 WHERE seq = ?`, op.Erase().Raw, seq); err != nil {
+		return false, err
 	}
 	if _, err := tx.Exec(`DELETE FROM named_blobs WHERE seq = ?`, seq); err != nil {
-		return err
+		return false, err
 	}
-	return dropBlobs(tx, oplog.Blobs(op))
+	return true, dropBlobs(tx, oplog.Blobs(op))
 }
 
 // dropBlobs lets files go that no live op names any more.

@@ -103,7 +103,7 @@ func TestRejectedEraseErasesNothing(t *testing.T) {
 
 // TestNothingIsLeftOfErasedValues mixes ops of all sizes, so that SQLite moves rows between pages, then erases some.
 func TestNothingIsLeftOfErasedValues(t *testing.T) {
-	for seed := range uint64(5) {
+	for seed := range uint64(3) {
 		t.Run(fmt.Sprint(seed), func(t *testing.T) {
 			chance := rand.New(rand.NewPCG(seed, 1))
 			dir := t.TempDir()
@@ -113,15 +113,17 @@ func TestNothingIsLeftOfErasedValues(t *testing.T) {
 				recs = append(recs, oplog.NewID())
 			}
 			erased := map[string]bool{}
-			for range 60 {
+			for round := range 40 {
 				var ops []json.RawMessage
 				for range 1 + chance.IntN(20) {
 					rec := recs[chance.IntN(len(recs))]
 					ops = append(ops, op(oplog.NewID(), rec, "note", fmt.Sprintf(`{"text":"%s of %s %s"}`, secret, rec, strings.Repeat("-", chance.IntN(1500)))))
 				}
 				push(t, book, ops...)
-				if err := book.Tick(t.Context()); err != nil {
-					t.Fatal(err)
+				if round%5 == 0 {
+					if err := book.Tick(t.Context()); err != nil {
+						t.Fatal(err)
+					}
 				}
 				if chance.IntN(4) == 0 {
 					rec := recs[chance.IntN(len(recs))]

@@ -106,3 +106,6 @@ func (b *Book) Shorten(t testing.TB) {
 		t.Fatal(err)
 	}
 }
+
+// Settle waits for what runs beside the pushes.
+func (b *Book) Settle() { b.background.Wait() }

@@ -47,12 +47,14 @@ func eraseOp(rec string) json.RawMessage {
 	return op(oplog.NewID(), rec, oplog.KindErase, `{"kind":"tyre"}`)
 }
 
+// push brings ops, and waits for what then goes on beside: a busy machine may need longer than a push waits by itself.
 func push(t testing.TB, book *sqlite.Book, ops ...json.RawMessage) sqlite.Pushed {
 	t.Helper()
 	pushed, err := book.Push(t.Context(), aBook, "", ops, "a-phone")
 	if err != nil {
 		t.Fatal(err)
 	}
+	book.Settle()
 	return pushed
 }
 

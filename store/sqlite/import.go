@@ -29,6 +29,12 @@ func (b *Book) Import(ctx context.Context, from io.Reader, via string) (Pushed, 
 		return Pushed{}, err
 	}
 	all := Pushed{Stored: []string{}, Known: []string{}, Rejected: []oplog.Rejection{}}
+	var untidy bool
+	defer func() {
+		if untidy {
+			b.tidyBeside(true) // once for the whole file
+		}
+	}()
 	for more := true; more; {
 		var raws []json.RawMessage
 		var numbers []int
@@ -36,7 +42,7 @@ func (b *Book) Import(ctx context.Context, from io.Reader, via string) (Pushed, 
 		if err != nil {
 			return all, err
 		}
-		if err := b.importBatch(ctx, book, raws, numbers, via, &all); err != nil {
+		if err := b.importBatch(ctx, book, raws, numbers, via, &all, &untidy); err != nil {
 			return all, err
 		}
 	}
@@ -44,7 +50,7 @@ func (b *Book) Import(ctx context.Context, from io.Reader, via string) (Pushed, 
 }
 
 // importBatch stores a batch; the first one also settles whose book it is.
-func (b *Book) importBatch(ctx context.Context, book string, raws []json.RawMessage, numbers []int, via string, all *Pushed) error {
+func (b *Book) importBatch(ctx context.Context, book string, raws []json.RawMessage, numbers []int, via string, all *Pushed, untidy *bool) error {
 	if book == "" && len(raws) == 0 {
 		row, err := readStanding(ctx, b.read)
 		all.Book, all.Log = row.book, row.log
@@ -55,7 +61,8 @@ func (b *Book) importBatch(ctx context.Context, book string, raws []json.RawMess
 	if err != nil {
 		return err
 	}
-	b.afterPush(ctx, batch)
+	*untidy = *untidy || batch.untidy
+	b.shortener.poke(b.dir)
 	all.Book, all.Log = pushed.Book, pushed.Log
 	all.Stored = append(all.Stored, pushed.Stored...)
 	all.Known = append(all.Known, pushed.Known...)

@@ -23,7 +23,10 @@ func (b *Book) Push(ctx context.Context, book, log string, ops []json.RawMessage
 	if err != nil {
 		return Pushed{}, err
 	}
-	b.afterPush(ctx, batch)
+	b.shortener.poke(b.dir)
+	if batch.untidy {
+		b.tidyBeside(len(batch.newlyErased) > 0)
+	}
 	return pushed, nil
 }
 
@@ -44,9 +47,11 @@ func (b *Book) store(ctx context.Context, book string, batch *batch, via string)
 		if err := b.insert(tx, &row, batch, via); err != nil {
 			return err
 		}
-		if err := eraseRecords(tx, batch.newlyErased); err != nil {
+		rewritten, err := eraseRecords(tx, batch.newlyErased)
+		if err != nil {
 			return err
 		}
+		row.stalePages = row.stalePages || rewritten > 0
 		if len(batch.newlyErased) > 0 {
 			row.erases++
 		}

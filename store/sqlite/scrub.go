@@ -93,7 +93,7 @@ func eraseIn(ctx context.Context, path string, recs []string) (err error) {
 	}
 	defer func() { err = errors.Join(err, db.Close()) }()
 	err = inTx(ctx, db, func(tx *sql.Tx) error {
-		if err := eraseRecords(tx, recs); err != nil {
+		if _, err := eraseRecords(tx, recs); err != nil {
 			return err
 		}
 		_, err := tx.Exec(`DELETE FROM leaving_blobs`)
@@ -106,23 +106,24 @@ func eraseIn(ctx context.Context, path string, recs []string) (err error) {
 	return err
 }
 
-// missingErases lists which of the records are not erased in a copy yet.
+// missingErases lists which of the records still have values in a copy.
 func missingErases(ctx context.Context, path string, recs []string) (missing []string, err error) {
 	db, err := openCopy(path)
 	if err != nil {
 		return nil, err
 	}
 	defer func() { err = errors.Join(err, db.Close()) }()
-	have, err := hexColumn(ctx, db, `SELECT rec FROM erased_records`)
+	asked, err := db.PrepareContext(ctx, `SELECT EXISTS (SELECT 1 FROM ops WHERE rec = ?1 AND erased = 0) AND NOT EXISTS (SELECT 1 FROM erased_records WHERE rec = ?1)`)
 	if err != nil {
 		return nil, err
 	}
-	known := make(map[string]bool, len(have))
-	for _, rec := range have {
-		known[rec] = true
-	}
+	defer asked.Close()
 	for _, rec := range recs {
-		if !known[rec] {
+		var holds bool
+		if err := asked.QueryRowContext(ctx, unhex(rec)).Scan(&holds); err != nil {
+			return nil, err
+		}
+		if holds {
 			missing = append(missing, rec)
 		}
 	}

@@ -8,31 +8,34 @@ import (
 	"time"
 )
 
-// How long clearing the traces of an erase may wait for somebody who still reads.
-const (
-	brisk   = 0
-	patient = 3 * time.Second
-)
+// patience is how long clearing the traces of an erase waits for somebody who still reads, and how long whoever erased
+// waits for it.
+const patience = 3 * time.Second
 
 var errStillRead = errors.New("somebody still reads the write-ahead log")
 
-// afterPush does what may be done after the answer is certain.
-func (b *Book) afterPush(ctx context.Context, batch *batch) {
-	if batch.untidy {
-		patience := time.Duration(brisk)
-		if len(batch.newlyErased) > 0 {
-			patience = patient
-		}
-		if err := b.tidy(context.WithoutCancel(ctx), patience); err != nil {
+// tidyBeside clears the traces of erases beside whatever else goes on. Whoever erased waits for it a little, as it is
+// nearly always quick.
+func (b *Book) tidyBeside(wait bool) {
+	done := make(chan struct{})
+	b.background.Go(func() {
+		defer close(done)
+		if err := b.tidy(b.life); err != nil {
 			b.log.Warn("the traces of an erased record are cleared later", "error", err)
 		}
+	})
+	if !wait {
+		return
 	}
-	b.shortener.poke(b.dir)
+	select {
+	case <-done:
+	case <-time.After(patience):
+	}
 }
 
 // tidy clears the traces of erases: files, old pages, the write-ahead log, copies. What it does not get done stays marked
 // in the database, for the next push, tick or start.
-func (b *Book) tidy(ctx context.Context, patience time.Duration) error {
+func (b *Book) tidy(ctx context.Context) error {
 	b.tidying.Lock()
 	defer b.tidying.Unlock()
 	if err := b.deleteLeavingBlobs(ctx); err != nil {
@@ -42,16 +45,15 @@ func (b *Book) tidy(ctx context.Context, patience time.Duration) error {
 	if err != nil || row.erasesDone >= row.erases {
 		return err
 	}
-	if err := b.clearPages(ctx, row.erases); err != nil {
-		return err
-	}
-	if err := b.truncateLog(ctx, patience); err != nil {
-		return err
+	if row.stalePages {
+		if err := errors.Join(b.clearPages(ctx, row.erases), b.truncateLog(ctx)); err != nil {
+			return err
+		}
 	}
 	if err := b.clearCopies(ctx); err != nil {
 		return err
 	}
-	_, err = b.write.ExecContext(ctx, `UPDATE book SET erases_done = max(erases_done, ?)`, row.erases)
+	_, err = b.write.ExecContext(ctx, `UPDATE book SET erases_done = max(erases_done, ?1), stale_pages = stale_pages AND erases > ?1`, row.erases)
 	return err
 }
 
@@ -91,7 +93,7 @@ func (b *Book) clearPages(ctx context.Context, erases int64) error {
 }
 
 // truncateLog empties the write-ahead log, which needs a moment in which nobody reads it.
-func (b *Book) truncateLog(ctx context.Context, patience time.Duration) error {
+func (b *Book) truncateLog(ctx context.Context) error {
 	for deadline := time.Now().Add(patience); ; {
 		empty, err := b.tryTruncate(ctx)
 		if err != nil || empty {

@@ -8,7 +8,8 @@ CREATE TABLE book (
   digest      BLOB    NOT NULL,            -- XOR of the SHA-256 of their ids
   changes     INTEGER NOT NULL DEFAULT 0,  -- moves with every change: tells whether a new copy is due
   erases      INTEGER NOT NULL DEFAULT 0,  -- moves with every push that erases
-  erases_done INTEGER NOT NULL DEFAULT 0   -- the erases whose traces are gone from this file and from all copies
+  erases_done INTEGER NOT NULL DEFAULT 0,  -- the erases whose traces are gone from this file and from all copies
+  stale_pages INTEGER NOT NULL DEFAULT 0   -- 1 while erased values may be left in this file or its write-ahead log
 ) STRICT;
 
 -- The log. bytes comes last, so that reading the columns before it need not walk through large values.

@@ -8,9 +8,10 @@ CREATE TABLE book (
   digest      BLOB    NOT NULL,            -- XOR of the SHA-256 of their ids
   changes     INTEGER NOT NULL DEFAULT 0,  -- moves with every change: tells whether a new copy is due
   erases      INTEGER NOT NULL DEFAULT 0,  -- moves with every push that erases
-  erases_done INTEGER NOT NULL DEFAULT 0   -- the erases whose traces are gone from this file and from all copies
+  erases_done INTEGER NOT NULL DEFAULT 0,  -- the erases whose traces are gone from this file and from all copies
+  stale_pages INTEGER NOT NULL DEFAULT 0   -- 1 while erased values may be left in this file or its write-ahead log
 ) STRICT;
-INSERT INTO book VALUES(1,'9f4bdbbfcb2a9acb4f1a1a2f1ba4a9b6','b2eea52be79961aff9eb8fba1bb9a9e9','0123456789abcdef0123456789abcdef',5,X'70c84a048b431f852c4d7a5e4672a364d2ae68cd770af677fc928bdeed4ce008',5,1,1);
+INSERT INTO book VALUES(1,'9f4bdbbfcb2a9acb4f1a1a2f1ba4a9b6','b2eea52be79961aff9eb8fba1bb9a9e9','0123456789abcdef0123456789abcdef',5,X'70c84a048b431f852c4d7a5e4672a364d2ae68cd770af677fc928bdeed4ce008',5,1,1,0);
 CREATE TABLE ops (
   seq         INTEGER PRIMARY KEY,         -- order of arrival
   id          BLOB    NOT NULL UNIQUE,
