@@ -34,6 +34,7 @@ func open(t testing.TB, dir string) *sqlite.Book {
 			t.Error(err)
 		}
 	})
+	book.Settle()
 	return book
 }
 
