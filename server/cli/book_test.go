@@ -53,7 +53,7 @@ func TestWhatWasAnsweredOutlivesAKill(t *testing.T) {
 	for round := range 50 {
 		server := program(t, nil, "-addr", "127.0.0.1:0", "-data", data)
 		url := serving(t, server)
-		time.AfterFunc(time.Duration(rand.IntN(40))*time.Millisecond, func() { _ = server.Process.Kill() })
+		time.AfterFunc(time.Duration(rand.IntN(100))*time.Millisecond, func() { _ = server.Process.Kill() })
 		for {
 			next++
 			stored, err := push(url, opText(next, `{"n":"`+strings.Repeat("x", next%2000)+`"}`))
