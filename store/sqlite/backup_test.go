@@ -180,6 +180,19 @@ func TestRestoreRefuses(t *testing.T) {
 			t.Errorf("%v is in the folder (%v)", left, err)
 		}
 	})
+	t.Run("but not what a crash left of an earlier try", func(t *testing.T) {
+		dir := t.TempDir()
+		left := filepath.Join(dir, ".unfinished-restore-1", "blobs")
+		if err := os.MkdirAll(left, 0o700); err != nil {
+			t.Fatal(err)
+		}
+		if err := restore(t, good, dir); err != nil {
+			t.Error(err)
+		}
+		if _, err := os.Stat(left); !os.IsNotExist(err) {
+			t.Errorf("the leftover is still there: %v", err)
+		}
+	})
 	t.Run("a file that is not there", func(t *testing.T) {
 		if err := restore(t, filepath.Join(t.TempDir(), "none"), t.TempDir()); err == nil {
 			t.Error("it was restored")

@@ -42,6 +42,8 @@ func TestPush(t *testing.T) {
 			log: []json.RawMessage{a}, known: []string{idA}},
 		{name: "other content under a stored id", pushes: [][]json.RawMessage{{a}, {op(idA, rec, "tyre", `{"measured_mm":50}`), b}}, log: []json.RawMessage{a, b}, rejected: []string{idA + " other_content"}},
 		{name: "other content under an id of the same push", pushes: [][]json.RawMessage{{a, op(idA, two, "tyre", `{"measured_mm":41.5}`)}}, log: []json.RawMessage{a}, rejected: []string{idA + " other_content"}},
+		{name: "an erased form of another record's op", pushes: [][]json.RawMessage{{a}, exact(fmt.Sprintf(`{"id":%q,"rec":%q,"at":%d,"kind":"tyre","set":{},"erased":true}`, idA, two, noon.UnixMilli()))},
+			log: []json.RawMessage{a}, rejected: []string{idA + " other_content"}},
 		{name: "a poisoned op among good ones", pushes: [][]json.RawMessage{{a, json.RawMessage(`{"id":"` + idC + `"}`), json.RawMessage(`null`), json.RawMessage(`[1`), b}},
 			log: []json.RawMessage{a, b}, rejected: []string{idC + " op_malformed", " op_malformed", " op_malformed"}},
 		{name: "a newer schema, an unknown kind, unknown members, large numbers", pushes: [][]json.RawMessage{exact(fmt.Sprintf(`{%s,"kind":"no such kind","schema":99,"set":{"n":9007199254740993,"x":1e400},"later":{"deep":[1,{"é":"\u00e9"}]},"z":-0.0}`, head))},
