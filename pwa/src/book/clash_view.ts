@@ -55,7 +55,7 @@ function valueQuestion(state: RecordState, field: string, { shown, others }: Fie
     valueWords({ rec: state.rec, kind: state.kind, field, value: each.value, device: each.device }, teller, exactly);
   const short = candidates.map((each) => told(each, false));
   const alike = new Set(short).size < short.length;
-  const labels = alike ? apart(candidates.map((each) => told(each, true))) : short;
+  const labels = alike ? ranked(candidates, apart(candidates.map((each) => told(each, true)))) : short;
   return {
     key: keyOf(state, field), field, ask: w("clash.which", { field: fieldWords(state.kind, field) }), facts: [],
     answers: candidates.map((each, i) => ({ value: each.value, label: labels[i] ?? "", by: byWords(each, teller), mark: each === shown ? w("clash.shown") : "" })),
@@ -72,6 +72,14 @@ function apart(texts: readonly string[]): readonly string[] {
   while (same < first.length && texts.every((text) => text[same] === first[same])) same++;
   const from = same < enough - before ? 0 : same - before;
   return texts.map((text) => `${from > 0 ? "…" : ""}${text.slice(from, from + enough)}${text.length > from + enough ? "…" : ""}`);
+}
+
+// ranked tells numbers apart that are told in words only, as what a person weighs: the smallest is the first by size.
+function ranked(candidates: readonly Candidate[], labels: readonly string[]): readonly string[] {
+  if (new Set(labels).size === labels.length) return labels;
+  const sizes = candidates.map((each) => Number(each.value));
+  const order = [...sizes].sort((a, b) => a - b);
+  return labels.map((label, i) => w("clash.ranked", { label, n: order.indexOf(sizes[i] ?? 0) + 1, of: sizes.length }));
 }
 
 function byWords(by: By & { readonly at: number }, teller: Teller): string {

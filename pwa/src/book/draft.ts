@@ -17,6 +17,7 @@ export interface StretchDraft {
 export interface Based {
   readonly text: string;
   readonly value: Json;
+  readonly veiled?: boolean; // counts in the sums, but is not for this phone to show
 }
 
 export interface PressureDraft {
@@ -74,7 +75,7 @@ function readStretch(from: Record<string, unknown>, index: number): StretchDraft
 function readBased(value: unknown): Record<string, Based> {
   const out: Record<string, Based> = {};
   for (const [key, each] of Object.entries(isObject(value) ? value : {})) {
-    if (isObject(each) && typeof each["text"] === "string" && "value" in each) out[key] = { text: each["text"], value: each["value"] as Json };
+    if (isObject(each) && typeof each["text"] === "string" && "value" in each) out[key] = { text: each["text"], value: each["value"] as Json, ...(each["veiled"] === true && { veiled: true }) };
   }
   return out;
 }

@@ -59,7 +59,7 @@ function rangeOf(bound: Bound, spec: FieldSpec, unit: UnitName): { low: string; 
   return { low: round(limit(bound.min, spec, unit), Math.ceil), high: round(limit(bound.max, spec, unit), Math.floor), unit: w(units[unit]) };
 }
 
-export function fieldView(spec: FieldSpec, id: string, text: string, fault: Fault | undefined, pressureUnit: PressureUnit, tables: Tables, of: { stepper?: boolean; sided?: boolean } = {}): FieldView {
+export function fieldView(spec: FieldSpec, id: string, text: string, fault: Fault | undefined, pressureUnit: PressureUnit, tables: Tables, of: { stepper?: boolean; sided?: boolean; note?: string } = {}): FieldView {
   const unit = (spec.unit || pressureUnit) as UnitName;
   const label = labelOf(id);
   const side: Side | undefined = of.sided === true ? sides.find((each) => id.startsWith(`${each}.`)) : undefined;
@@ -68,7 +68,7 @@ export function fieldView(spec: FieldSpec, id: string, text: string, fault: Faul
   const range = bound === undefined ? "" : w("field.range", rangeOf(bound, spec, unit));
   return {
     id, label, spoken: side === undefined ? label : w("field.sided", { side: w(`side.${side}`), label }), text,
-    unit: w(units[unit]), range: hint === undefined ? range : catalogueHint(hint),
+    unit: w(units[unit]), range: of.note || (hint === undefined ? range : catalogueHint(hint)),
     fault: fault === undefined ? "" : faultText(fault, spec, unit, bound), signed: (bound?.min ?? 0) < 0,
     step: of.stepper === true ? stepOf(pressureUnit) : 0,
   };

@@ -58,6 +58,14 @@ class Form {
     for (const spec of allFields) {
       if (this.#asked(spec.id)) this.#take(spec.id, spec, draft.texts[spec.id] ?? "");
     }
+    this.#unveil();
+  }
+
+  // What a rider weighs counts, also where it is not shown.
+  #unveil(): void {
+    const hidden = this.draft.based["person/mass_kg"];
+    const typed = (this.draft.texts["rider"] ?? "").trim() !== "";
+    if (!typed && hidden?.veiled === true && typeof hidden.value === "number") this.values.set("rider", hidden.value);
   }
 
   // A rear that is the same as the front is not asked, and of share and scales only one is.

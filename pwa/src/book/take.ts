@@ -1,22 +1,23 @@
 // From the book to the draft: what others, or another tab, changed appears on the screen, unless it was edited here.
 
 import type { Json } from "../log/json.ts";
-import { sameValue } from "../log/json.ts";
+import { member, sameValue } from "../log/json.ts";
 import { type RecordState, valueOf } from "../log/merge.ts";
 import { sides } from "./answer.ts";
 import { type Bond, bonds, idIn, type Role, textOf, withText, written } from "./bonds.ts";
 import type { States } from "./commit.ts";
 import type { PressureDraft } from "./draft.ts";
+import { isVeiled } from "./value_words.ts";
 
 // take brings the draft up to the records, but for the field that is being typed in. The same draft comes back when
 // nothing changed.
-export function take(draft: PressureDraft, states: States, typing = ""): PressureDraft {
+export function take(draft: PressureDraft, states: States, who: Who = nobody, typing = ""): PressureDraft {
   let taken = draft;
   for (const bond of bonds) {
     if (typing !== "" && idIn(bond, taken) === typing) continue;
     const state = states[bond.role];
     if (state === undefined || state.rec !== draft.links[bond.role]) continue;
-    taken = state.erased ? forgotten(bond, taken) : takeOne(bond, taken, valueOf(state, bond.field) ?? null);
+    taken = state.erased ? forgotten(bond, taken) : takeOne(bond, taken, valueOf(state, bond.field) ?? null, isVeiledFor(who, bond, state));
   }
   return taken === draft ? draft : rejoined(taken);
 }
@@ -35,10 +36,24 @@ function forgotten(bond: Bond, draft: PressureDraft): PressureDraft {
   return { ...withText(bond, draft, written(bond, null, draft)), links, based };
 }
 
-function takeOne(bond: Bond, draft: PressureDraft, value: Json): PressureDraft {
+// Who uses this phone, and which phone it is.
+export interface Who {
+  readonly me: string;
+  readonly device: string;
+}
+
+const nobody: Who = { me: "", device: "" };
+
+function isVeiledFor(who: Who, bond: Bond, state: RecordState): boolean {
+  const device = member(state.fields, bond.field)?.shown.device ?? "";
+  return who !== nobody && isVeiled({ rec: state.rec, kind: state.kind, field: bond.field, device }, who);
+}
+
+function takeOne(bond: Bond, draft: PressureDraft, value: Json, veiled: boolean): PressureDraft {
   const before = draft.based[bond.key];
   const edited = before !== undefined && textOf(bond, draft) !== before.text;
-  if (edited || (before !== undefined && sameValue(before.value, value))) return draft;
+  if (edited || (before !== undefined && sameValue(before.value, value) && (before.veiled ?? false) === veiled)) return draft;
+  if (veiled) return { ...withText(bond, draft, ""), based: { ...draft.based, [bond.key]: { text: "", value, veiled } } };
   const apart = bond.role.startsWith("rear.") && draft.rearSame ? ownRear(draft) : draft;
   const text = written(bond, value, apart);
   // Equal texts on both wheels are no reason to ask for the rear apart.

@@ -100,7 +100,7 @@ function firmnessWords(steps: number): string {
 }
 
 // isVeiled: what a person weighs is told in full only on their own phone and on the one where it was typed.
-export function isVeiled({ rec, kind, field, device }: Told, teller: Teller): boolean {
+export function isVeiled({ rec, kind, field, device }: Pick<Told, "rec" | "kind" | "field" | "device">, teller: Pick<Teller, "me" | "device">): boolean {
   if (kind !== "person" || field !== "mass_kg") return false;
   const own = teller.me !== "" && rec === teller.me;
   return !own && (teller.device === "" || device !== teller.device);
@@ -109,6 +109,6 @@ export function isVeiled({ rec, kind, field, device }: Told, teller: Teller): bo
 const middleFrom = 65; // kg as they ride; our choice
 const heavyFrom = 85;
 
-function weightWords(kg: number): string {
+export function weightWords(kg: number): string {
   return w(`recMass.${kg < middleFrom ? "light" : kg < heavyFrom ? "middle" : "heavy"}`);
 }

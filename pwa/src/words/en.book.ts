@@ -1,13 +1,14 @@
 // The words of the pages about the book's data; part of the one catalogue.
 
 export const bookWords = {
-  "clash.title": "To decide",
+  "clash.title": "Clashes",
   "clash.intro": "Two phones said different things while they were apart. Nothing was lost: choose what holds for everybody.",
   "clash.none": "There is nothing to decide. When two phones change the same thing while they are apart, both answers wait here until somebody chooses.",
   "clash.done": "Nothing is left to decide.",
   "clash.which": "{field}: which is right?",
   "clash.keep": "Shall it stay?",
   "clash.by": "{who}, {when}",
+  "clash.ranked": "{label} (number {n} of {of} by size)",
   "clash.shown": "shown now",
   "clash.hereNow": "there now",
   "clash.deletedNow": "deleted now",

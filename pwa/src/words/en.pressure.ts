@@ -160,6 +160,7 @@ export const pressureWords = {
   "field.kmh": "Speed",
   "field.gd0": "Roughness in 10⁻⁶ m³",
   "field.name": "Bike’s name",
+  "hint.veiled": "known from the rider’s own phone: {weight}; type to change it",
   "hint.bike": "empty: 11 kg",
   "hint.inner": "empty on a hooked rim: taken from the tyre’s size",
   "hint.share": "empty: 42",

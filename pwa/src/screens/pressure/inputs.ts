@@ -2,6 +2,7 @@
 
 import type { PressureDraft } from "../../book/draft.ts";
 import { fieldView } from "../../book/field_view.ts";
+import { veiledWords } from "../../book/veil.ts";
 import { allFields } from "../../book/fields.ts";
 import type { PressureUnit } from "../../book/quantity.ts";
 import type { Reading } from "../../book/request.ts";
@@ -52,7 +53,7 @@ export class Inputs {
       const fault = reading.faults.get(id);
       const early = fault?.why === "missing" || (fault?.why === "measure" && (draft.picks["front.profile"] ?? "") === "");
       const shown = quiet && early ? undefined : fault;
-      field.view = fieldView(spec, id, draft.texts[id] ?? "", shown, unit, tables, { stepper, sided: !draft.rearSame });
+      field.view = fieldView(spec, id, draft.texts[id] ?? "", shown, unit, tables, { stepper, sided: !draft.rearSame, note: id === "rider" ? veiledWords(draft) : "" });
     });
     return field;
   }

@@ -42,7 +42,7 @@ export class Records {
     if (turn !== this.#turn) return false; // a newer look, or an edit, has overtaken this one
     this.#states = Object.fromEntries(found.filter((pair): pair is readonly [Role, RecordState] => pair[1] !== undefined));
     const before = this.#holder.draft;
-    this.#holder.draft = take(before, this.#states, typing);
+    this.#holder.draft = take(before, this.#states, this.#book, typing);
     return this.#holder.draft !== before;
   }
 
@@ -86,8 +86,8 @@ export class Records {
       // The newest draft goes to the disk with the edits, whatever was typed in between.
       const states = await this.#book.save(changes, { name: holder.name, get value() { return holder.draft; } });
       this.#remember(states);
-      const me = draft.links["person"];
-      if (this.#book.me === "" && me !== undefined) await this.#book.setMe(me); // the first rider is who this phone belongs to
+      const made = before.links["person"] === undefined ? draft.links["person"] : undefined;
+      if (this.#book.me === "" && made !== undefined) await this.#book.setMe(made); // the first rider made here is whose phone this is
     } catch {
       holder.draft = { ...holder.draft, links: before.links, based: before.based };
     }
