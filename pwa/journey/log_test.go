@@ -14,7 +14,7 @@ import (
 // wipe takes the server's data away, as if its disk had died, and starts it anew.
 func (s *Server) wipe() {
 	s.t.Helper()
-	s.Stop()
+	s.kill()
 	empty(s.t, s.data)
 	s.Start()
 }
