@@ -11,11 +11,12 @@ import type { Json } from "./json.ts";
 import type { RecordState } from "./merge.ts";
 import { receive, receiveStores } from "./receive.ts";
 import { dismiss, listRejected, type RejectedOp } from "./rejected.ts";
+import { everything, stateOf } from "./states.ts";
 import { stamped } from "./stamp.ts";
 import type { NamedRow, Tables } from "./tables.ts";
 import { Tabs } from "./tabs.ts";
 import { exported, type ImportResult, imported, linesOf } from "./transfer.ts";
-import { Views } from "./views.ts";
+import { Views, type Written } from "./views.ts";
 
 export type { Change } from "./change.ts";
 export { newRec } from "./clock.ts";
@@ -87,8 +88,13 @@ export class BookLog {
     return this.#views.all(kind);
   }
 
+  // everything lists all records, removed and erased ones too.
+  async everything(): Promise<readonly RecordState[]> {
+    return (await this.tables).read(["records"], everything);
+  }
+
   async get(rec: string): Promise<RecordState | undefined> {
-    return (await this.tables).read(["records"], async (tx) => (await tx.get("records", [rec]))[0]);
+    return (await this.tables).read(["ops"], (tx) => stateOf(tx, rec));
   }
 
   // save writes changes, and a draft with them, as one: all or nothing.
@@ -133,7 +139,7 @@ export class BookLog {
 
   async dismissRejected(id: string): Promise<void> {
     await dismiss(await this.tables, id);
-    await this.changed(new Set());
+    this.#tell(new Set(), []);
   }
 
   // takeBook makes another book the one that opens when the page is loaded again. While this one is empty, drafts and
@@ -166,9 +172,7 @@ export class BookLog {
 
   async #import(lines: readonly (string | undefined)[]): Promise<ImportResult> {
     await this.ready;
-    const result = await imported(await this.tables, this.#book, lines);
-    if (result.kind === "read") await this.changed(new Set(result.touched), result.stored);
-    return result;
+    return imported(await this.tables, this.#book, lines, (taken) => this.changed(taken, taken.stored));
   }
 
   // on hears which records changed: after a save, a pull, or another tab's. The result ends it.
@@ -184,19 +188,20 @@ export class BookLog {
   }
 
   // changed brings everybody up to date; the sync tells it of what it has fetched.
-  async changed(recs: ReadonlySet<string>, saved: readonly string[] = []): Promise<void> {
-    this.tabs.tell({ recs: [...recs], saved });
-    await this.#pass(recs, saved);
+  async changed(written: Written, saved: readonly string[] = []): Promise<void> {
+    const recs = written.states.map((state) => state.rec);
+    this.tabs.tell({ recs, saved });
+    await this.#views.take(written);
+    this.#tell(new Set(recs), saved);
   }
 
   // refresh has everything read anew, after a time in which this tab may have missed what others told.
-  async refresh(): Promise<void> {
+  refresh(): void {
     this.#views.forget();
-    await this.#pass(new Set(), []);
+    this.#tell(new Set(), []);
   }
 
-  async #pass(recs: ReadonlySet<string>, saved: readonly string[]): Promise<void> {
-    await this.#views.refresh(recs);
+  #tell(recs: ReadonlySet<string>, saved: readonly string[]): void {
     for (const hear of this.#heard) hear(recs);
     if (saved.length > 0) for (const hear of this.#heardSaved) hear(saved);
   }
@@ -216,7 +221,9 @@ export class BookLog {
   #hear(message: unknown): void {
     const { recs, saved, me } = message as { recs?: readonly string[]; saved?: readonly string[]; me?: string };
     if (me !== undefined) this.#me = me;
-    if (recs !== undefined) void this.#pass(new Set(recs), saved ?? []).catch(() => undefined); // the next look tells
+    if (recs === undefined) return;
+    const hear = (): void => this.#tell(new Set(recs), saved ?? []);
+    void this.#views.refresh(recs).catch(() => this.#views.forget()).then(hear);
   }
 
   async #write(intents: readonly Intent[], draft?: NamedRow): Promise<readonly RecordState[]> {
@@ -227,7 +234,7 @@ export class BookLog {
       if (draft !== undefined) tx.put("drafts", [{ name: draft.name, value: draft.value }]);
       return receive(tx, await stamped(tx, intents, { ...this.#means, now, author: this.#me, device: this.#device }));
     });
-    await this.changed(new Set(taken.states.map((state) => state.rec)), taken.stored);
+    await this.changed(taken, taken.stored);
     const states = new Map(taken.states.map((state) => [state.rec, state]));
     return intents.flatMap(({ rec }) => states.get(rec) ?? []);
   }

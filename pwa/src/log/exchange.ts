@@ -8,6 +8,7 @@ import { push } from "./push.ts";
 import { ServerRefusal, type ServerApi } from "./server_api.ts";
 import type { Standing } from "./answers.ts";
 import type { Tables } from "./tables.ts";
+import type { Written } from "./views.ts";
 
 export interface Exchange {
   readonly tables: Tables;
@@ -16,7 +17,7 @@ export interface Exchange {
   readonly outbox: Outbox;
   readonly sent: SentList;
   readonly report: (phase: "sending" | "fetching", done: number, total: number) => void;
-  readonly changed: (recs: ReadonlySet<string>) => Promise<void>;
+  readonly changed: (written: Written) => Promise<void>;
 }
 
 export type Meeting =

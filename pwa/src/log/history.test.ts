@@ -1,7 +1,7 @@
 import { equal, test } from "../ui/testing.ts";
 import { type Breaks, History } from "./history_play.test.ts";
 import type { LogRow, Tables, Tx } from "./tables.ts";
-import type { FieldState, RecordState } from "./merge.ts";
+import { minAt, type StoredOp } from "./op.ts";
 
 const histories = 120;
 
@@ -43,7 +43,7 @@ const broken: Readonly<Record<string, () => Breaks>> = {
   }),
   "no bump above what is known": () => ({
     tables: (tables) => changed(tables, (tx) => ({
-      get: async (store, keys) => (await tx.get(store, keys)).map((row) => (store === "records" && row !== undefined ? { ...row, newest: 0 } : row)),
+      opsOf: async (recs) => (await tx.opsOf(recs)).map((rows) => rows.map((row) => ({ ...row, at: 0 }))),
     })),
   }),
   "cursor moved before the answer": () => ({
@@ -77,18 +77,15 @@ function skipping(text: string): string {
   return JSON.stringify(page);
 }
 
-// byArrival shows of several values the one whose op came last to this phone.
+// byArrival takes the order in which ops came to this phone for their times.
 function byArrival(tables: Tables): Tables {
   const arrived = new Map<string, number>();
-  const shuffled = (field: FieldState): FieldState => {
-    const [shown, ...others] = [field.shown, ...field.others].sort((a, b) => (arrived.get(b.op) ?? 0) - (arrived.get(a.op) ?? 0));
-    return shown === undefined ? field : { shown, others };
-  };
-  const state = (row: RecordState): RecordState => ({ ...row, fields: Object.fromEntries(Object.entries(row.fields).map(([name, field]) => [name, shuffled(field)])) });
+  const timed = (row: StoredOp): StoredOp => ({ ...row, bytes: row.bytes.replace(/"at":\d+/, `"at":${minAt + (arrived.get(row.id) ?? 0)}`) });
   return changed(tables, (tx) => ({
+    opsOf: async (recs) => (await tx.opsOf(recs)).map((rows) => rows.map(timed)),
     put: (store, rows) => {
-      if (store === "ops") for (const row of rows) arrived.set((row as { id: string }).id, arrived.size);
-      tx.put(store, store === "records" ? (rows as readonly RecordState[]).map(state) as never : rows);
+      if (store === "ops") for (const { id } of rows as readonly StoredOp[]) if (!arrived.has(id)) arrived.set(id, arrived.size);
+      tx.put(store, rows);
     },
   }));
 }

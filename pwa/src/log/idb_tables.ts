@@ -1,9 +1,8 @@
 // The tables in IndexedDB. Many requests are made at once and only the last is waited for: they end in order.
 
 import { answered, type Database, type StoreName } from "./idb.ts";
-import type { RecordState } from "./merge.ts";
 import type { StoredOp } from "./op.ts";
-import type { Key, Rows, SentRow, Tables, Tx } from "./tables.ts";
+import type { Key, Rows, SentRow, StatesRow, Tables, Tx } from "./tables.ts";
 import { read, write } from "./write.ts";
 
 export class IdbTables implements Tables {
@@ -43,8 +42,8 @@ class IdbTx implements Tx {
     return results(recs.map((rec): IDBRequest<StoredOp[]> => index.getAll(rec)));
   }
 
-  recordsOf(kind: string): Promise<readonly RecordState[]> {
-    const all: IDBRequest<RecordState[]> = this.#tx.objectStore("records").index("kind").getAll(kind);
+  statesOf(kind: string): Promise<readonly StatesRow[]> {
+    const all: IDBRequest<StatesRow[]> = this.#tx.objectStore("records").index("kind").getAll(kind);
     return answered(all);
   }
 

@@ -27,24 +27,25 @@ export class SentList {
   #sums: (Sums & { readonly log: string }) | undefined;
   #ids = new Set<string>();
 
-  // add gives those ids that the log was not known to have.
-  async add(tx: Tx, row: LogRow, ids: readonly string[]): Promise<readonly string[]> {
+  // add gives those ids that the log was not known to have, and its sums with them.
+  async add(tx: Tx, row: LogRow, ids: readonly string[]): Promise<Sums & { readonly fresh: readonly string[] }> {
     const { log, count, digest } = row;
     if (this.#sums?.log !== log || gap(this.#sums, row) !== "") this.#ids = new Set(await tx.sentTo(log));
     const fresh = [...new Set(ids)].filter((id) => !this.#ids.has(id));
     for (const id of fresh) this.#ids.add(id);
-    this.#sums = { log, count: count + fresh.length, digest: toggled(digest, fresh) };
-    return fresh;
+    const sums = { count: count + fresh.length, digest: toggled(digest, fresh) };
+    this.#sums = { log, ...sums };
+    return { ...sums, fresh };
   }
 }
 
 // mark remembers that a log has these ops.
 export async function mark(tx: Tx, list: SentList, log: string, ids: readonly string[], change: Partial<LogRow> = {}): Promise<LogRow> {
   const row = await logRow(tx, log);
-  const fresh = await list.add(tx, row, ids);
+  const { fresh, ...sums } = await list.add(tx, row, ids);
   const [id] = fresh;
   if (id !== undefined) tx.put("sent", [{ log, id, ids: fresh }]);
-  const marked = { ...row, count: row.count + fresh.length, digest: toggled(row.digest, fresh), ...change };
+  const marked = { ...row, ...sums, ...change };
   tx.put("logs", [marked]);
   return marked;
 }

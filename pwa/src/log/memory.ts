@@ -1,9 +1,8 @@
 // The tables in memory, for tests that play hundreds of phones.
 
 import { type StoreName, storeNames } from "./idb.ts";
-import type { RecordState } from "./merge.ts";
 import type { StoredOp } from "./op.ts";
-import type { Key, Rows, Tables, Tx } from "./tables.ts";
+import type { Key, Rows, StatesRow, Tables, Tx } from "./tables.ts";
 
 type Row = Rows[StoreName];
 
@@ -67,7 +66,7 @@ class MemoryTx implements Tx {
     return recs.map((rec) => wanted.get(rec) ?? []);
   }
 
-  async recordsOf(kind: string): Promise<readonly RecordState[]> {
+  async statesOf(kind: string): Promise<readonly StatesRow[]> {
     return this.#sorted("records").filter((row) => row.kind === kind);
   }
 

@@ -42,6 +42,11 @@ export function merge(rec: string, ops: readonly Op[]): RecordState {
   return { ...frame, erased: false, fields, ...(deletion && { deletion }), ...hiding(sorted, fields, deletion) };
 }
 
+// frameOf tells what a record is, without its values.
+export function frameOf(ops: readonly Op[]): Pick<RecordState, "kind" | "erased"> {
+  return { kind: kindOf(ordered(ops)), erased: ops.some(erases) };
+}
+
 // valueOf is the value that a field shows.
 export function valueOf(state: RecordState | undefined, field: string): Json | undefined {
   return state && member(state.fields, field)?.shown.value;
@@ -58,6 +63,7 @@ function ordered(ops: readonly Op[]): readonly Op[] {
   return once.sort((a, b) => a.at - b.at || (a.id < b.id ? -1 : 1));
 }
 
+// kindOf gives the kind of a record, whose ops are given by time.
 function kindOf(sorted: readonly Op[]): string {
   const own = sorted.findLast((op) => op.kind !== eraseKind)?.kind;
   if (own !== undefined) return own;

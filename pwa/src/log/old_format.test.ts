@@ -7,6 +7,7 @@ import { IdbTables } from "./idb_tables.ts";
 import { t0 } from "./kit.test.ts";
 import { merge, valueOf } from "./merge.ts";
 import { opOf } from "./erase.ts";
+import { everything } from "./states.ts";
 import { Sync } from "./sync.ts";
 
 // The file holds a database as the first version of this app left it. Phones have such databases for years: it is never
@@ -56,11 +57,11 @@ test("old format: a database of the first version opens with all it holds", asyn
   equal(draft?.value, { rider: "72", front: { label: "40" } });
 });
 
-test("old format: its records are what its ops say today", async () => {
+test("old format: its states are what its ops say today", async () => {
   const tables = new IdbTables(await asItWas());
-  const [ops, records] = await tables.read(["ops", "records"], async (tx) => [await tx.page("ops", "", 100), await tx.page("records", "", 100)] as const);
-  equal([ops.length, records.length], [11, 7]);
-  for (const state of records) {
+  const [ops, states] = await tables.read(["ops", "records"], async (tx) => [await tx.page("ops", "", 100), await everything(tx)] as const);
+  equal([ops.length, states.length], [11, 7]);
+  for (const state of states) {
     const again = merge(state.rec, ops.filter((row) => row.rec === state.rec).map(opOf));
     equal(sorted(again), sorted(state), state.kind);
   }

@@ -2,11 +2,14 @@
 // transaction, so that a phone that is taken away in between goes on where it was.
 
 import type { Exchange } from "./exchange.ts";
+import { Held } from "./held.ts";
 import { logRow, logStores, mark, type Sums } from "./logs.ts";
 import { isRejection, type Op, readOp, type RejectionCode, type StoredOp } from "./op.ts";
 import { receive, receiveStores, rowOf } from "./receive.ts";
-import { refuse } from "./rejected.ts";
+import { forgetValues, refuse } from "./rejected.ts";
 import type { Pulled } from "./server_api.ts";
+import { statesFor } from "./states.ts";
+import type { Tx } from "./tables.ts";
 
 export type PullEnd =
   | { readonly kind: "all"; readonly theirs: Sums } // everything is here; the log's own sums at that moment
@@ -15,50 +18,59 @@ export type PullEnd =
 
 export async function pull(exchange: Exchange, log: string): Promise<PullEnd> {
   const start = await exchange.tables.read(["logs"], (tx) => logRow(tx, log));
-  const fetch = (since: number): Promise<Pulled> => exchange.api.pull(exchange.book, log, since);
+  const fetch = async (since: number): Promise<Arrived> => sorted(await exchange.api.pull(exchange.book, log, since));
   let coming = fetch(start.cursor);
+  let held: Held | undefined;
   for (let since = start.cursor; ; ) {
-    const page = await coming;
+    const arrived = await coming;
+    const { page } = arrived;
     if (page.log !== log) return { kind: "other", log: page.log };
     if (page.next < since) return { kind: "behind" };
     const isLast = !page.more || page.next === since;
     if (!isLast) {
       coming = fetch(page.next); // while this one is written down
       coming.catch(() => undefined); // it is awaited later, or not at all
+      if (since === start.cursor) held = await Held.read(exchange.tables);
     }
-    const ours = await keep(exchange, log, page);
+    const ours = await keep(exchange, log, arrived, held);
     exchange.report("fetching", ours.count - start.count, Math.max(page.count - start.count, 0));
     if (isLast) return { kind: "all", theirs: page };
     since = page.next;
   }
 }
 
-interface Sorted {
+interface Arrived {
+  readonly page: Pulled;
   readonly ids: readonly string[];
   readonly rows: readonly StoredOp[];
   readonly unreadable: readonly { readonly id: string; readonly bytes: string; readonly code: RejectionCode; readonly message: string }[];
 }
 
 // keep writes a page down. What this phone cannot take is listed; the log has it all the same.
-async function keep(exchange: Exchange, log: string, page: Pulled): Promise<Sums> {
-  const { ids, rows, unreadable } = sorted(page);
-  const { ours, touched, known } = await exchange.tables.write([...receiveStores, ...logStores], async (tx) => {
-    const taken = await receive(tx, rows);
+async function keep(exchange: Exchange, log: string, { page, ids, rows, unreadable }: Arrived, held: Held | undefined): Promise<Sums> {
+  const { ours, taken } = await exchange.tables.write([...receiveStores, ...logStores], async (tx) => {
+    const taken = await receive(tx, rows, held);
     const clashing = taken.refused.map(({ id, bytes }) => ({ id, bytes, code: "other_content", message: "" }));
     const refused = [...clashing, ...unreadable];
     if (refused.length > 0) await refuse(tx, log, refused);
-    const ours = await mark(tx, exchange.sent, log, ids, { book: exchange.book, cursor: page.next });
-    return { ours, touched: taken.states.map((state) => state.rec), known: [...taken.known, ...taken.refused.map(({ id }) => id)] };
+    if (clashing.length > 0) await forgetValues(tx, await erasedAmong(tx, taken.refused));
+    return { ours: await mark(tx, exchange.sent, log, ids, { book: exchange.book, cursor: page.next }), taken };
   });
-  exchange.outbox.done(known); // the log has them: they need not be sent
-  if (touched.length > 0) await exchange.changed(new Set(touched));
+  exchange.outbox.done(ids); // the log has them: they need not be sent
+  if (taken.states.length > 0) await exchange.changed(taken);
   return ours;
 }
 
-function sorted({ texts, via }: Pulled): Sorted {
+async function erasedAmong(tx: Tx, rows: readonly StoredOp[]): Promise<ReadonlySet<string>> {
+  const states = await statesFor(tx, [...new Set(rows.map((row) => row.rec))]);
+  return new Set(states.flatMap((state) => (state?.erased === true ? [state.rec] : [])));
+}
+
+function sorted(page: Pulled): Arrived {
+  const { texts, via } = page;
   const ids: string[] = [];
   const rows: StoredOp[] = [];
-  const unreadable: Sorted["unreadable"][number][] = [];
+  const unreadable: Arrived["unreadable"][number][] = [];
   texts.forEach((bytes, i) => {
     const op: Op | ReturnType<typeof readOp> = readOp(bytes);
     const id = op.id === "" ? (via[i]?.id ?? "") : op.id;
@@ -66,7 +78,7 @@ function sorted({ texts, via }: Pulled): Sorted {
     if (!isRejection(op)) rows.push(rowOf(op, bytes, cameBy(via[i])));
     else if (id !== "") unreadable.push({ id, bytes, code: op.code, message: "" });
   });
-  return { ids, rows, unreadable };
+  return { page, ids, rows, unreadable };
 }
 
 function cameBy(via: Pulled["via"][number] | undefined): Pick<StoredOp, "via" | "receivedAt"> {

@@ -2,9 +2,12 @@
 // they touch merged anew from all their ops.
 
 import { blobsIn, erasedRow, opOf, sameOp } from "./erase.ts";
+import { type Held, lookIn, type Lookup } from "./held.ts";
 import type { StoreName } from "./idb.ts";
-import { merge, type RecordState } from "./merge.ts";
+import { frameOf, merge, type RecordState } from "./merge.ts";
 import { erases, type Op, type StoredOp } from "./op.ts";
+import { forgetValues } from "./rejected.ts";
+import { type Merged, standing, stateStores, writeStates } from "./states.ts";
 import type { Tx } from "./tables.ts";
 
 export interface Taken {
@@ -12,9 +15,10 @@ export interface Taken {
   readonly known: readonly string[];
   readonly refused: readonly StoredOp[]; // an op of that id with other content is here already
   readonly states: readonly RecordState[]; // of the records touched
+  readonly version: number; // of the states
 }
 
-export const receiveStores = ["ops", "records", "photos", "meta"] as const satisfies readonly StoreName[];
+export const receiveStores = ["ops", "photos", "rejected", ...stateStores] as const satisfies readonly StoreName[];
 
 // rowOf makes an op's row.
 export function rowOf(op: Op, bytes: string, came: Pick<StoredOp, "via" | "receivedAt"> = {}): StoredOp {
@@ -23,53 +27,39 @@ export function rowOf(op: Op, bytes: string, came: Pick<StoredOp, "via" | "recei
 }
 
 // receive takes rows in whose envelope was checked. It belongs into one write transaction over receiveStores.
-export async function receive(tx: Tx, arrived: readonly StoredOp[]): Promise<Taken> {
-  const { fresh, known, refused } = await sorted(tx, arrived);
+export async function receive(tx: Tx, arrived: readonly StoredOp[], held?: Held): Promise<Taken> {
+  const now = await standing(tx);
+  const lookup = held?.isCurrent(now.version) === true ? held : lookIn(tx);
+  const { fresh, known, refused } = await sorted(lookup, arrived);
   const byRec = new Map<string, StoredOp[]>();
   for (const row of fresh.values()) {
-    const others = byRec.get(row.rec);
-    if (others === undefined) byRec.set(row.rec, [row]);
-    else others.push(row);
+    const more = byRec.get(row.rec);
+    if (more === undefined) byRec.set(row.rec, [row]);
+    else more.push(row);
   }
   const touched = [...byRec.keys()];
-  const held = await tx.opsOf(touched);
-  const states: RecordState[] = [];
+  const others = await lookup.opsOf(touched);
+  const merged: Merged[] = [];
   const changed: StoredOp[] = [];
   const lost = new Set<string>();
   touched.forEach((rec, i) => {
-    const rows = new Map((held[i] ?? []).map((row) => [row.id, row]));
+    const rows = new Map((others[i] ?? []).map((row) => [row.id, row]));
     const before = new Map(rows);
     for (const row of byRec.get(rec) ?? []) rows.set(row.id, row);
     const { kept, state, gone } = settled(rec, [...rows.values()]);
-    states.push(state);
+    const kinds = [...new Set(kept.map((row) => row.kind))];
+    merged.push({ before: before.size === 0 ? undefined : frameOf([...before.values()].map(opOf)), state, kinds });
     changed.push(...kept.filter((row) => before.get(row.id) !== row));
     gone.forEach((blob) => lost.add(blob));
   });
   tx.put("ops", changed);
-  tx.put("records", states);
-  await listClashing(tx, states);
+  const version = merged.length > 0 ? await writeStates(tx, now, merged) : now.version;
+  if (lookup === held) held.take(changed, version);
   if (lost.size > 0) await dropPhotos(tx, lost);
+  const erased = merged.filter(({ state }) => state.erased).map(({ state }) => state.rec);
+  if (erased.length > 0) await forgetValues(tx, new Set(erased));
   const knownIds = new Set(known);
-  return { stored: [...fresh.keys()].filter((id) => !knownIds.has(id)), known, refused, states };
-}
-
-export const clashingList = "clashing";
-
-// listClashing keeps the names of the records with clashes at hand: finding them among all records would take long.
-async function listClashing(tx: Tx, states: readonly RecordState[]): Promise<void> {
-  const listed = await clashing(tx);
-  const after = new Set(listed);
-  for (const { rec, clashes } of states) {
-    if (clashes.length > 0) after.add(rec);
-    else after.delete(rec);
-  }
-  if (after.size !== listed.length || listed.some((rec) => !after.has(rec))) tx.put("meta", [{ name: clashingList, value: [...after] }]);
-}
-
-// clashing names the records with clashes.
-export async function clashing(tx: Tx): Promise<readonly string[]> {
-  const [row] = await tx.get("meta", [clashingList]);
-  return Array.isArray(row?.value) ? (row.value as string[]) : [];
+  return { stored: [...fresh.keys()].filter((id) => !knownIds.has(id)), known, refused, states: merged.map(({ state }) => state), version };
 }
 
 interface Sorted {
@@ -78,9 +68,9 @@ interface Sorted {
   readonly refused: readonly StoredOp[];
 }
 
-async function sorted(tx: Tx, arrived: readonly StoredOp[]): Promise<Sorted> {
+async function sorted(lookup: Lookup, arrived: readonly StoredOp[]): Promise<Sorted> {
   const held = new Map<string, StoredOp>();
-  for (const row of await tx.get("ops", arrived.map((row) => row.id))) if (row !== undefined) held.set(row.id, row);
+  for (const row of await lookup.ops(arrived.map((row) => row.id))) if (row !== undefined) held.set(row.id, row);
   const fresh = new Map<string, StoredOp>();
   const known: string[] = [];
   const refused: StoredOp[] = [];

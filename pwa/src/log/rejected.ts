@@ -33,12 +33,22 @@ export async function refusedBy(tx: Tx, log: string): Promise<ReadonlySet<string
 
 // pardon forgets what a log refused, all of it or the named, because it is offered again or was taken after all.
 export async function pardon(tx: Tx, log: string, ids?: readonly string[]): Promise<void> {
-  const rows = ids === undefined ? await tx.page("rejected", "", all) : await tx.get("rejected", ids);
+  const rows = await tx.page("rejected", "", all); // few: looking for each id would take longer
+  const meant = ids && new Set(ids);
   for (const row of rows) {
-    if (row === undefined || !Object.hasOwn(row.byLog, log)) continue;
+    if (meant?.has(row.id) === false || !Object.hasOwn(row.byLog, log)) continue;
     const { [log]: _, ...byLog } = row.byLog;
     if (Object.keys(byLog).length === 0 && row.dismissed !== true) tx.remove("rejected", [row.id]);
     else tx.put("rejected", [{ ...row, byLog }]);
+  }
+}
+
+// forgetValues drops the texts of refused ops whose records were erased.
+export async function forgetValues(tx: Tx, recs: ReadonlySet<string>): Promise<void> {
+  for (const row of await tx.page("rejected", "", all)) {
+    const { bytes, ...rest } = row;
+    const op = bytes === undefined ? undefined : readOp(bytes);
+    if (op !== undefined && !isRejection(op) && recs.has(op.rec)) tx.put("rejected", [rest]);
   }
 }
 

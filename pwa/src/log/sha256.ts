@@ -61,7 +61,14 @@ function compress(hash: Uint32Array, schedule: Uint32Array): void {
     const choose = (e & f) ^ (~e & g);
     const t1 = (h + (turn(e, 6) ^ turn(e, 11) ^ turn(e, 25)) + choose + (rounds[i] as number) + (schedule[i] as number)) | 0;
     const t2 = ((turn(a, 2) ^ turn(a, 13) ^ turn(a, 22)) + ((a & b) ^ (a & c) ^ (b & c))) | 0;
-    [h, g, f, e, d, c, b, a] = [g, f, e, (d + t1) | 0, c, b, a, (t1 + t2) | 0];
+    h = g;
+    g = f;
+    f = e;
+    e = (d + t1) | 0;
+    d = c;
+    c = b;
+    b = a;
+    a = (t1 + t2) | 0;
   }
   [a, b, c, d, e, f, g, h].forEach((word, i) => (hash[i] = (hash[i] as number) + word));
 }

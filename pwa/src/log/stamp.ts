@@ -29,7 +29,8 @@ export interface By {
 export async function stamped(tx: Tx, intents: readonly Intent[], by: By): Promise<readonly StoredOp[]> {
   const newest = new Map<string, number>();
   const recs = [...new Set([by.device, ...intents.map(({ rec }) => rec)])];
-  for (const state of await tx.get("records", recs)) if (state !== undefined) newest.set(state.rec, state.newest);
+  const held = await tx.opsOf(recs);
+  recs.forEach((rec, i) => held[i]?.forEach(({ at }) => newest.set(rec, Math.max(at, newest.get(rec) ?? 0))));
   const isFirst = !newest.has(by.device) && !intents.some(({ rec }) => rec === by.device);
   const own = edit({ rec: by.device, kind: "device", set: { label: by.label } });
   const rows: StoredOp[] = [];

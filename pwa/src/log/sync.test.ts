@@ -2,41 +2,14 @@ import { equal, rejected, test, until } from "../ui/testing.ts";
 import { BookLog, newRec } from "./book_log.ts";
 import { FakeServer } from "./fake_server.test.ts";
 import { Database, StorageTrouble } from "./idb.ts";
-import type { Json } from "./json.ts";
 import { t0 } from "./kit.test.ts";
 import { logRow } from "./logs.ts";
 import { MemoryTables } from "./memory.ts";
-import { type RecordState, valueOf } from "./merge.ts";
-import { hex, sha256 } from "./sha256.ts";
+import { valueOf } from "./merge.ts";
+import { added, book, edited, phone, type Phone } from "./phone.test.ts";
 import { Sync, type SyncState } from "./sync.ts";
-import type { Tables } from "./tables.ts";
 
-const book = newRec();
 let count = 0;
-
-export interface Phone {
-  readonly tables: Tables | Database;
-  readonly log: BookLog;
-  readonly sync: Sync;
-  readonly clock: { now: number };
-  readonly way: { server: FakeServer }; // where its requests go
-}
-
-function phone(server: FakeServer, tables: Tables | Database = new MemoryTables(`rimside-${book}`)): Phone {
-  const [clock, way] = [{ now: t0 }, { server }];
-  const log = new BookLog(Promise.resolve(tables), { now: () => clock.now });
-  const sync = new Sync(log, { fetch: (path, init) => way.server.fetch(path, init), now: () => clock.now });
-  return { tables, log, sync, clock, way };
-}
-
-async function added({ log }: Phone, set: Record<string, Json> = { name: "Ochre" }, kind = "tyre"): Promise<RecordState> {
-  return (await log.save([{ rec: newRec(), kind, set }]))[0] as RecordState;
-}
-
-async function edited({ log }: Phone, rec: string, set: Record<string, Json>): Promise<RecordState> {
-  const shown = (await log.get(rec)) as RecordState;
-  return (await log.save([{ rec, kind: shown.kind, set, shown }]))[0] as RecordState;
-}
 
 const name = async ({ log }: Phone, rec: string): Promise<unknown> => valueOf(await log.get(rec), "name");
 
@@ -392,58 +365,4 @@ test("sync: a refusing phone is told as such", async () => {
   const sync = new Sync(refusing, { fetch: server.fetch, now: () => t0 });
   equal([await sync.round(), sync.state.trouble?.code], ["storage", "refused"]);
   equal((await rejected(refusing.save([]))) instanceof StorageTrouble, true);
-});
-
-const jpeg = (text: string): Blob => new Blob([text], { type: "image/jpeg" });
-
-test("sync: photos go after the ops, once, and go on where they were", async () => {
-  const server = new FakeServer();
-  const [ana, ben] = [phone(server), phone(server)];
-  const names = [await ana.sync.putPhoto(jpeg("one")), await ana.sync.putPhoto(jpeg("two"))];
-  equal(names[0], hex(sha256(new TextEncoder().encode("one"))));
-  await added(ana, { photo: names[0] ?? "" }, "finding");
-  let puts = 0;
-  const fetch = server.fetch;
-  Object.assign(server, { fetch: (path: string, init: RequestInit) => {
-    if (init.method === "PUT" && ++puts === 2) throw new TypeError("gone");
-    return fetch(path, init);
-  } });
-  equal([await ana.sync.round(), server.ops.length, server.blobs.size], ["unreachable", 2, 1]);
-  equal([await ana.sync.round(), server.blobs.size, puts], ["met", 2, 3]);
-  await ana.sync.round();
-  equal(puts, 3);
-  await ben.sync.round();
-  equal(await (await ben.sync.getPhoto(names[1] ?? ""))?.text(), "two");
-  server.failures.down = true;
-  equal(await (await ben.sync.getPhoto(names[1] ?? ""))?.text(), "two", "kept for when there is no signal");
-  server.failures.down = false;
-  equal(await ben.sync.getPhoto("0".repeat(64)), undefined);
-});
-
-test("sync: erasing drops photos that nothing else names, and the server's word drops them too", async () => {
-  const server = new FakeServer();
-  const [ana, late] = [phone(server), phone(server)];
-  const [lone, shared] = [await ana.sync.putPhoto(jpeg("lone")), await ana.sync.putPhoto(jpeg("shared"))];
-  const finding = await added(ana, { photos: [lone, shared] }, "finding");
-  await added(ana, { photo: shared }, "wheel");
-  await late.sync.putPhoto(jpeg("lone"));
-  await ana.sync.round();
-  await ana.log.erase(finding.rec, "finding");
-  const held = async (of: Phone): Promise<readonly string[]> => (await of.log.tables).read(["photos"], (tx) => tx.keys("photos"));
-  equal(await held(ana), [shared]);
-  server.dropped.add(lone);
-  server.blobs.delete(lone);
-  await ana.sync.round();
-  equal([await late.sync.round(), await held(late)], ["met", []]);
-});
-
-test("sync: a photo that the server will never take is listed and not sent again", async () => {
-  const server = new FakeServer();
-  const ana = phone(server);
-  const name = await ana.sync.putPhoto(jpeg("\u0000"));
-  await added(ana);
-  equal([await ana.sync.round(), (await ana.log.rejected()).map((each) => [each.id, each.code, each.op])], ["met", [[name, "blob_wrong_type", undefined]]]);
-  server.asked.length = 0;
-  await ana.sync.round();
-  equal(server.asked, ["GET api/book"]);
 });

@@ -131,7 +131,7 @@ export class Sync {
     return {
       tables: await this.#log.tables, api: this.#api, book: this.#log.book, outbox: this.#outbox, sent: this.#sent,
       report: (phase, done, total) => this.#change({ phase, done, total, unsent: this.#outbox.size ?? this.#state.unsent }),
-      changed: (recs) => this.#log.changed(recs),
+      changed: (written) => this.#log.changed(written),
     };
   }
 

@@ -45,6 +45,15 @@ export interface PhotoRow {
   readonly bytes: ArrayBuffer; // a Blob would do, but some phones lose those they keep in a database
 }
 
+// StatesRow holds the states of some records of one kind, as they were merged at one moment: a later row's count. A row
+// for each record would double the time that fetching takes.
+export interface StatesRow {
+  readonly rec: string; // the row's own name, in order of writing
+  readonly kind: string;
+  readonly states: readonly RecordState[];
+  readonly gone: readonly string[]; // records that are of another kind now
+}
+
 export interface NamedRow {
   readonly name: string;
   readonly value: unknown;
@@ -52,7 +61,7 @@ export interface NamedRow {
 
 export interface Rows {
   readonly ops: StoredOp;
-  readonly records: RecordState;
+  readonly records: StatesRow;
   readonly logs: LogRow;
   readonly sent: SentRow;
   readonly photos: PhotoRow;
@@ -67,7 +76,7 @@ export type Key = string | readonly [log: string, id: string];
 export interface Tx {
   get<S extends StoreName>(store: S, keys: readonly Key[]): Promise<readonly (Rows[S] | undefined)[]>;
   opsOf(recs: readonly string[]): Promise<readonly (readonly StoredOp[])[]>;
-  recordsOf(kind: string): Promise<readonly RecordState[]>;
+  statesOf(kind: string): Promise<readonly StatesRow[]>; // in order of writing
   // page gives the rows after a key, in the order of keys.
   page<S extends StoreName>(store: S, after: string, limit: number): Promise<readonly Rows[S][]>;
   keys(store: StoreName): Promise<readonly string[]>; // of stores keyed by one text

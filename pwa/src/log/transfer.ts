@@ -1,7 +1,8 @@
 // The whole log as a file, and back: one line that names the book, then one op a line, as received.
 
+import { Held } from "./held.ts";
 import { isId, isRejection, readOp, type RejectionCode, type StoredOp } from "./op.ts";
-import { receive, receiveStores, rowOf } from "./receive.ts";
+import { receive, receiveStores, rowOf, type Taken } from "./receive.ts";
 import type { Tables } from "./tables.ts";
 
 export interface BadLine {
@@ -11,7 +12,7 @@ export interface BadLine {
 }
 
 export type ImportResult =
-  | { readonly kind: "read"; readonly stored: readonly string[]; readonly known: number; readonly touched: readonly string[]; readonly bad: readonly BadLine[] }
+  | { readonly kind: "read"; readonly stored: readonly string[]; readonly known: number; readonly bad: readonly BadLine[] }
   | { readonly kind: "not_ours" | "newer" } // not such a file; or one that a newer app wrote
   | { readonly kind: "other_book"; readonly book: string };
 
@@ -54,22 +55,22 @@ export function linesOf(bytes: Uint8Array): (string | undefined)[] {
 }
 
 // imported takes the good lines in and names the bad ones.
-export async function imported(tables: Tables, book: string, lines: readonly (string | undefined)[]): Promise<ImportResult> {
+export async function imported(tables: Tables, book: string, lines: readonly (string | undefined)[], tell: (taken: Taken) => Promise<void>): Promise<ImportResult> {
   const wrong = wrongHeader(lines[0] ?? "", book);
   if (wrong !== undefined) return wrong;
   const bad: BadLine[] = [];
   const stored: string[] = [];
-  const touched = new Set<string>();
   let known = 0;
+  const held = lines.length > pageSize ? await Held.read(tables) : undefined;
   for (let from = 1; from < lines.length; from += pageSize) {
     const { rows, lineOf } = readLines(lines, from, bad);
-    const taken = await tables.write(receiveStores, (tx) => receive(tx, rows));
+    const taken = await tables.write(receiveStores, (tx) => receive(tx, rows, held));
     for (const row of taken.refused) bad.push({ line: lineOf.get(row) ?? 0, id: row.id, code: "other_content" });
     stored.push(...taken.stored);
     known += taken.known.length;
-    for (const state of taken.states) touched.add(state.rec);
+    await tell(taken);
   }
-  return { kind: "read", stored, known, touched: [...touched], bad: bad.sort((a, b) => a.line - b.line) };
+  return { kind: "read", stored, known, bad: bad.sort((a, b) => a.line - b.line) };
 }
 
 function wrongHeader(line: string, book: string): ImportResult | undefined {

@@ -18,7 +18,10 @@ export function startSync(sync: Sync, log: BookLog, page: Page = thisPage): void
   log.onSaved(round);
   page.on("visible", round);
   page.on("online", round);
-  page.on("revived", () => void log.refresh().then(round));
+  page.on("revived", () => {
+    log.refresh();
+    round();
+  });
   page.every(rhythm, () => {
     if (page.visible()) round();
   });

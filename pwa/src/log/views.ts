@@ -1,20 +1,31 @@
 // What screens look at again and again is read once and kept up to date, record by record.
 
 import type { RecordState } from "./merge.ts";
-import { clashing } from "./receive.ts";
+import { isUntidy, latest, standing, statesFor, stateStores, tidy } from "./states.ts";
 import type { Tables } from "./tables.ts";
 
+interface Known {
+  readonly state: RecordState;
+  readonly version: number; // of the write that the state comes from, or of a later one
+}
+
 interface View {
+  readonly minds: (state: RecordState) => boolean; // to know of it, if only that it does not belong
   readonly belongs: (state: RecordState) => boolean;
-  readonly states: Promise<Map<string, RecordState>>;
+  readonly known: Promise<Map<string, Known>>;
   list: readonly RecordState[] | undefined;
+}
+
+// Written is what records have become by the write of that version.
+export interface Written {
+  readonly states: readonly RecordState[];
+  readonly version: number;
 }
 
 export class Views {
   readonly #tables: Promise<Tables>;
   readonly #byKind = new Map<string, View>();
   #clashing: View | undefined;
-  #refreshed: Promise<unknown> = Promise.resolve();
 
   constructor(tables: Promise<Tables>) {
     this.#tables = tables;
@@ -24,26 +35,41 @@ export class Views {
   all(kind: string): Promise<readonly RecordState[]> {
     let view = this.#byKind.get(kind);
     if (view === undefined) {
-      view = this.#view((state) => state.kind === kind && !state.deleted && !state.erased, this.#ofKind(kind));
+      view = opened((state) => state.kind === kind, (state) => state.kind === kind && !state.deleted && !state.erased, this.#ofKind(kind));
       this.#byKind.set(kind, view);
-      view.states.catch(() => this.#byKind.delete(kind)); // asked again, it may answer
+      view.known.catch(() => this.#byKind.delete(kind)); // asked again, it may answer
     }
     return listed(view);
   }
 
   clashing(): Promise<readonly RecordState[]> {
     if (this.#clashing === undefined) {
-      this.#clashing = this.#view((state) => state.clashes.length > 0, this.#allClashing());
-      this.#clashing.states.catch(() => (this.#clashing = undefined));
+      this.#clashing = opened((state) => state.clashes.length > 0, (state) => state.clashes.length > 0, this.#allClashing());
+      this.#clashing.known.catch(() => (this.#clashing = undefined));
     }
     return listed(this.#clashing);
   }
 
-  // refresh reads records again that have changed. One refresh follows the other, so the last word is the newest.
-  refresh(recs: ReadonlySet<string>): Promise<void> {
-    const next = this.#refreshed.then(() => this.#readAgain([...recs]));
-    this.#refreshed = next.catch(() => this.forget());
-    return next;
+  // take brings lists up to date with what was written. What is older than what they have does not count: the writes of
+  // several tabs may become known in another order.
+  async take({ states, version }: Written): Promise<void> {
+    for (const view of this.#views()) {
+      const known = await view.known;
+      for (const state of states) {
+        const has = known.get(state.rec);
+        if (has === undefined ? view.minds(state) : has.version < version) known.set(state.rec, { state, version });
+      }
+      view.list = undefined;
+    }
+  }
+
+  // refresh reads records again that another tab has changed.
+  async refresh(recs: readonly string[]): Promise<void> {
+    if (this.#views().length === 0 || recs.length === 0) return;
+    await this.take(await (await this.#tables).read(["ops", "meta"], async (tx) => {
+      const [found, { version }] = [await statesFor(tx, recs), await standing(tx)];
+      return { states: found.flatMap((state) => state ?? []), version };
+    }));
   }
 
   // forget has everything read anew when it is next asked for.
@@ -52,38 +78,31 @@ export class Views {
     this.#clashing = undefined;
   }
 
-  #view(belongs: View["belongs"], read: Promise<readonly RecordState[]>): View {
-    const states = read.then((all) => new Map(all.filter(belongs).map((state) => [state.rec, state])));
-    return { belongs, states, list: undefined };
+  #views(): View[] {
+    return [...this.#byKind.values(), ...(this.#clashing === undefined ? [] : [this.#clashing])];
   }
 
-  async #ofKind(kind: string): Promise<readonly RecordState[]> {
-    return (await this.#tables).read(["records"], (tx) => tx.recordsOf(kind));
+  async #ofKind(kind: string): Promise<Written> {
+    const tables = await this.#tables;
+    const { rows, version } = await tables.read(stateStores, async (tx) => ({ rows: await tx.statesOf(kind), ...(await standing(tx)) }));
+    if (isUntidy(rows)) void tidy(tables, kind).catch(() => undefined); // it is only slower so
+    return { states: latest(rows), version };
   }
 
-  async #allClashing(): Promise<readonly RecordState[]> {
-    return (await this.#tables).read(["records", "meta"], async (tx) => {
-      const states = await tx.get("records", await clashing(tx));
-      return states.flatMap((state) => state ?? []);
+  async #allClashing(): Promise<Written> {
+    return (await this.#tables).read(["ops", "meta"], async (tx) => {
+      const { clashing, version } = await standing(tx);
+      return { states: (await statesFor(tx, clashing)).flatMap((state) => state ?? []), version };
     });
-  }
-
-  async #readAgain(recs: readonly string[]): Promise<void> {
-    const views = [...this.#byKind.values(), ...(this.#clashing === undefined ? [] : [this.#clashing])];
-    if (views.length === 0) return;
-    const states = await (await this.#tables).read(["records"], (tx) => tx.get("records", recs));
-    for (const view of views) {
-      const into = await view.states;
-      states.forEach((state, i) => {
-        if (state !== undefined && view.belongs(state)) into.set(state.rec, state);
-        else into.delete(recs[i] as string);
-      });
-      view.list = undefined;
-    }
   }
 }
 
+function opened(minds: View["minds"], belongs: View["belongs"], read: Promise<Written>): View {
+  const known = read.then(({ states, version }) => new Map(states.map((state) => [state.rec, { state, version }])));
+  return { minds, belongs, known, list: undefined };
+}
+
 async function listed(view: View): Promise<readonly RecordState[]> {
-  const states = await view.states;
-  return (view.list ??= [...states.values()]);
+  const known = await view.known;
+  return (view.list ??= [...known.values()].map(({ state }) => state).filter(view.belongs));
 }

@@ -4,6 +4,7 @@ import { valueOf } from "../../log/merge.ts";
 import { knownBooks } from "../../log/book.ts";
 import { Database } from "../../log/idb.ts";
 import { IdbTables } from "../../log/idb_tables.ts";
+import { recordsOf } from "../../log/states.ts";
 import { el } from "../../ui/el.ts";
 import type { Ctx } from "../../ui/screen.ts";
 import { w } from "../../words/index.ts";
@@ -59,7 +60,7 @@ const named = 3; // bikes and people that a book is known by
 async function contents(book: string): Promise<string> {
   const db = new Database(`rimside-${book}`);
   const [n, states] = await new IdbTables(db).read(["ops", "records"], async (tx) =>
-    [await tx.count("ops"), [...(await tx.recordsOf("bike")), ...(await tx.recordsOf("person"))]] as const);
+    [await tx.count("ops"), [...(await recordsOf(tx, "bike")), ...(await recordsOf(tx, "person"))]] as const);
   db.drop(await db.handle());
   const names = states.filter((state) => !state.deleted && !state.erased).map((state) => valueOf(state, "name"));
   const known = names.filter((name): name is string => typeof name === "string" && name !== "").slice(0, named);

@@ -14,7 +14,6 @@ import { historyOf, openPage } from "./page.ts";
 
 const atFirst = 8; // records of a kind
 const atOnce = 40; // more of them
-const pageSize = 1000;
 
 interface ListView {
   readonly list: KindList;
@@ -112,17 +111,7 @@ export class Records {
 // everything reads all records, also those that lists leave out.
 async function everything({ book }: Ctx): Promise<readonly RecordState[]> {
   await book.ready;
-  const tables = await book.tables;
-  return tables.read(["records"], async (tx) => {
-    const found: RecordState[] = [];
-    for (let after = ""; ; ) {
-      const page = await tx.page("records", after, pageSize);
-      found.push(...page);
-      const last = page.at(-1);
-      if (last === undefined) return found;
-      after = last.rec;
-    }
-  });
+  return book.everything();
 }
 
 define("rs-kind", KindPart);
