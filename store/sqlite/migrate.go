@@ -4,6 +4,7 @@ import (
 	"context"
 	"database/sql"
 	"embed"
+	"errors"
 	"fmt"
 	"io/fs"
 )
@@ -52,17 +53,19 @@ func migrationNames() []string {
 // knownFormats is how many formats this program knows.
 func knownFormats() int { return len(migrationNames()) }
 
-// checkFormat tells how many migrations the file has seen, and refuses what this program must not touch.
+// checkFormat tells how many migrations the file has seen, and refuses what this program must not touch. It reads in one
+// transaction, as another program may be making the file.
 func checkFormat(ctx context.Context, db *sql.DB, known int) (version int, err error) {
 	var application, tables int
-	for query, into := range map[string]*int{
-		"PRAGMA user_version": &version, "PRAGMA application_id": &application, "SELECT count(*) FROM sqlite_schema": &tables,
-	} {
-		if err := db.QueryRowContext(ctx, query).Scan(into); err != nil {
-			return 0, explain(err)
-		}
-	}
+	err = inTx(ctx, db, func(tx *sql.Tx) error {
+		return errors.Join(
+			tx.QueryRow("PRAGMA user_version").Scan(&version),
+			tx.QueryRow("PRAGMA application_id").Scan(&application),
+			tx.QueryRow("SELECT count(*) FROM sqlite_schema").Scan(&tables))
+	})
 	switch {
+	case err != nil:
+		return 0, explain(err)
 	case application != applicationID && (tables > 0 || version > 0):
 		return 0, errNotOurs
 	case version > known:

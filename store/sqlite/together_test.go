@@ -76,7 +76,13 @@ func pushTogether(t *testing.T, book *sqlite.Book, ops ...json.RawMessage) {
 
 // Two programs that make one folder's book at the same moment make one book.
 func TestOpenedTwiceAtOnce(t *testing.T) {
-	dir := t.TempDir()
+	for range 10 {
+		openTogether(t, t.TempDir())
+	}
+}
+
+func openTogether(t *testing.T, dir string) {
+	t.Helper()
 	var abouts [4]sqlite.About
 	var work sync.WaitGroup
 	for i := range abouts {
