@@ -2,6 +2,7 @@
 
 import { isAnswer, isObject } from "../../book/answer.ts";
 import { emptyDraft, maxSteps, type PressureDraft, readDraft, type StretchDraft } from "../../book/draft.ts";
+import { rearEdit, stretchAddition, stretchEdit, stretchRemoval } from "../../book/edits.ts";
 import { type Kept, noTables, pack, unpack } from "../../book/kept.ts";
 import { parse, stepKpa, typedKpa } from "../../book/quantity.ts";
 import { restated } from "../../book/restate.ts";
@@ -231,43 +232,28 @@ export class Desk {
 
   #choose(name: string, value: string): void {
     if (name === "weigh") return this.#change({ weigh: value === "scale" ? "scale" : "share" });
-    if (name === "rear") return this.#change(this.#rear(value === "same"));
+    if (name === "rear") return this.#change(rearEdit(this.#draft, value === "same"));
     const stretch = /^ground\.(.+)\.kind$/.exec(name);
     if (stretch?.[1] !== undefined) return this.#stretch(stretch[1], { kind: value });
     this.#change({ picks: { ...this.#draft.picks, [name]: value } });
   }
 
-  // A rear of its own starts as a copy of the front, so that only what differs is typed.
-  #rear(same: boolean): Partial<PressureDraft> {
-    const copy = (of: Readonly<Record<string, string>>): Record<string, string> => {
-      const out = { ...of };
-      for (const [id, value] of Object.entries(of)) {
-        const rear = id.replace(/^front\./, "rear.");
-        if (rear !== id && !(rear in of)) out[rear] = value;
-      }
-      return out;
-    };
-    return same ? { rearSame: true } : { rearSame: false, texts: copy(this.#draft.texts), picks: copy(this.#draft.picks) };
-  }
-
   #stretch(id: string, change: Partial<StretchDraft>): void {
-    this.#change({ ground: this.#draft.ground.map((each) => (each.id === id ? { ...each, ...change } : each)) });
+    this.#change(stretchEdit(this.#draft, id, change));
   }
 
   #addStretch(): void {
-    const last = this.#draft.ground.at(-1);
     const id = crypto.getRandomValues(new Uint32Array(1))[0]?.toString(36) ?? "";
-    this.#change({ ground: [...this.#draft.ground, { id: `s${id}`, kind: last?.kind ?? "patched", km: "", kmh: "", gd0: "", washboard: false }] });
+    this.#change(stretchAddition(this.#draft, `s${id}`));
   }
 
   #removeStretch(id: string): void {
-    const { ground } = this.#draft;
-    const n = ground.findIndex((each) => each.id === id) + 1;
-    if (n === 0 || ground.length === 1) return;
-    this.#undo = { ground, words: w("ground.removed", { n }) };
+    const removal = stretchRemoval(this.#draft, id);
+    if (removal === undefined) return;
+    this.#undo = { ground: this.#draft.ground, words: w("ground.removed", { n: removal.n }) };
     clearTimeout(this.#undoTimer);
     this.#undoTimer = setTimeout(() => this.#undone(false), undoFor);
-    this.#change({ ground: ground.filter((each) => each.id !== id) });
+    this.#change(removal.edit);
   }
 
   #undone(restore = true): void {
