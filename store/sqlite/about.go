@@ -28,7 +28,7 @@ type standing struct {
 	server, log, book          string
 	count, changes             int64
 	erases, erasesDone, newest int64
-	stalePages                 bool
+	stalePages, anyErased      bool
 	digest                     oplog.Digest
 }
 
@@ -43,8 +43,9 @@ type rowsQuerier interface {
 
 func readStanding(ctx context.Context, from rowQuerier) (s standing, err error) {
 	var digest []byte
-	err = from.QueryRowContext(ctx, `SELECT server, log, book, count, digest, changes, erases, erases_done, stale_pages, coalesce((SELECT max(seq) FROM ops), 0) FROM book`).
-		Scan(&s.server, &s.log, &s.book, &s.count, &digest, &s.changes, &s.erases, &s.erasesDone, &s.stalePages, &s.newest)
+	err = from.QueryRowContext(ctx, `SELECT server, log, book, count, digest, changes, erases, erases_done, stale_pages, coalesce((SELECT max(seq) FROM ops), 0),
+		EXISTS (SELECT 1 FROM erased_records) FROM book`).
+		Scan(&s.server, &s.log, &s.book, &s.count, &digest, &s.changes, &s.erases, &s.erasesDone, &s.stalePages, &s.newest, &s.anyErased)
 	if err != nil {
 		return s, explain(err)
 	}

@@ -41,7 +41,7 @@ func (b *Book) store(ctx context.Context, book string, batch *batch, via string)
 		if err != nil {
 			return err
 		}
-		if err := b.sort(tx, batch); err != nil {
+		if err := b.sort(tx, batch, row.anyErased); err != nil {
 			return err
 		}
 		if err := b.insert(tx, &row, batch, via); err != nil {

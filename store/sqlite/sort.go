@@ -9,7 +9,7 @@ import (
 
 // sort tells new ops from known ones, and finds the records that are erased. Ops of one push may concern each other, in
 // any order: first it is settled which ops count, then what they erase.
-func (b *Book) sort(tx *sql.Tx, batch *batch) error {
+func (b *Book) sort(tx *sql.Tx, batch *batch, anyErased bool) error {
 	first := make(map[string]int, len(batch.arrived)) // id -> its first place in arrived
 	for i, op := range batch.arrived {
 		if _, twice := first[op.ID]; !twice {
@@ -43,7 +43,18 @@ func (b *Book) sort(tx *sql.Tx, batch *batch) error {
 			erasing = append(erasing, op.Rec)
 		}
 	}
-	return b.settleErased(tx, batch, erasing)
+	if anyErased {
+		if err := b.findErased(tx, batch); err != nil {
+			return err
+		}
+	}
+	for _, rec := range erasing {
+		if !batch.erased[rec] {
+			batch.erased[rec] = true
+			batch.newlyErased = append(batch.newlyErased, rec)
+		}
+	}
+	return nil
 }
 
 type verdict int
@@ -93,28 +104,19 @@ func (b *Book) compareStored(tx *sql.Tx, arrived []oplog.Op, first map[string]in
 	return found, rows.Err()
 }
 
-// settleErased fills in which records are erased: by ops stored earlier, and by those of this push.
-func (b *Book) settleErased(tx *sql.Tx, batch *batch, erasing []string) error {
-	if len(batch.arrived) == 0 {
-		return nil
-	}
+// findErased finds the records that earlier pushes erased.
+func (b *Book) findErased(tx *sql.Tx, batch *batch) error {
 	rows, err := tx.Stmt(b.statements.erasedAmong).Query(hexList(batch.arrived, func(op oplog.Op) string { return op.Rec }))
 	if err != nil {
 		return err
 	}
 	defer rows.Close()
 	for rows.Next() {
-		var rec []byte
+		var rec sql.RawBytes
 		if err := rows.Scan(&rec); err != nil {
 			return err
 		}
 		batch.erased[hex.EncodeToString(rec)] = true
-	}
-	for _, rec := range erasing {
-		if !batch.erased[rec] {
-			batch.erased[rec] = true
-			batch.newlyErased = append(batch.newlyErased, rec)
-		}
 	}
 	return rows.Err()
 }

@@ -18,8 +18,8 @@ func (s *statements) prepare(ctx context.Context, write, read *sql.DB) error {
 		query string
 	}{
 		{&s.insert, write, `INSERT INTO ops (id, rec, erased, via, received_at, bytes) VALUES (?, ?, ?, ?, ?, ?)`},
-		{&s.known, write, `SELECT id, rec, bytes FROM ops WHERE id IN (SELECT unhex(value) FROM json_each(?))`},
-		{&s.erasedAmong, write, `SELECT rec FROM erased_records WHERE rec IN (SELECT unhex(value) FROM json_each(?))`},
+		{&s.known, write, `SELECT ops.id, rec, bytes FROM json_each(?) AS given CROSS JOIN ops ON ops.id = unhex(given.value)`},
+		{&s.erasedAmong, write, `SELECT rec FROM json_each(?) AS given CROSS JOIN erased_records ON rec = unhex(given.value)`},
 		{&s.page, read, `SELECT seq, id, via, received_at, bytes FROM ops WHERE seq > ? ORDER BY seq LIMIT ?`},
 	} {
 		statement, err := each.db.PrepareContext(ctx, each.query)
