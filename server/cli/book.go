@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"errors"
 	"flag"
 	"fmt"
 	"log/slog"
@@ -37,6 +38,20 @@ func openBook(dir string, log *slog.Logger) (*sqlite.Book, error) {
 }
 
 func bookOptions(log *slog.Logger) sqlite.Options { return sqlite.Options{Log: log, Blobs: blob.In} }
+
+// onBook runs a command's work on a book that must be there already.
+func onBook(c call, name string, needsFile bool, work func(book *sqlite.Book, data, file string) error) (err error) {
+	data, file, err := fileCommand(c, name, needsFile)
+	if err != nil {
+		return err
+	}
+	book, err := openExisting(data, c.textLog(slog.LevelWarn))
+	if err != nil {
+		return err
+	}
+	defer func() { err = errors.Join(err, book.Close()) }()
+	return work(book, data, file)
+}
 
 // openExisting opens a book that must be there already.
 func openExisting(dir string, log *slog.Logger) (*sqlite.Book, error) {

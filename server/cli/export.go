@@ -5,29 +5,23 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"log/slog"
 	"os"
+
+	"rimside/store/sqlite"
 )
 
 // export writes the log as text, one op a line. The file "-" is stdout.
-func export(c call) (err error) {
-	data, file, err := fileCommand(c, "export", true)
-	if err != nil {
-		return err
-	}
-	book, err := openExisting(data, c.textLog(slog.LevelWarn))
-	if err != nil {
-		return err
-	}
-	defer func() { err = errors.Join(err, book.Close()) }()
-	if file == "-" {
-		return book.Export(context.Background(), c.stdout)
-	}
-	if err := writeWhole(file, func(out io.Writer) error { return book.Export(context.Background(), out) }); err != nil {
-		return fmt.Errorf("the file cannot be written: %w", err)
-	}
-	fmt.Fprintf(c.stdout, "The book in %s is exported to %s\n", data, file)
-	return nil
+func export(c call) error {
+	return onBook(c, "export", true, func(book *sqlite.Book, data, file string) error {
+		if file == "-" {
+			return book.Export(context.Background(), c.stdout)
+		}
+		if err := writeWhole(file, func(out io.Writer) error { return book.Export(context.Background(), out) }); err != nil {
+			return fmt.Errorf("the file cannot be written: %w", err)
+		}
+		fmt.Fprintf(c.stdout, "The book in %s is exported to %s\n", data, file)
+		return nil
+	})
 }
 
 // writeWhole writes a file under another name first, so that a file of this name is never half written.

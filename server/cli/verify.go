@@ -2,26 +2,24 @@ package cli
 
 import (
 	"context"
-	"errors"
 	"fmt"
-	"log/slog"
+
+	"rimside/store/sqlite"
 )
 
 // verify checks everything in a data folder: the file, the sums, every entry, every record, every photo.
-func verify(c call) (err error) {
-	data, _, err := fileCommand(c, "verify", false)
-	if err != nil {
-		return err
-	}
-	book, err := openExisting(data, c.textLog(slog.LevelWarn))
-	if err != nil {
-		return err
-	}
-	defer func() { err = errors.Join(err, book.Close()) }()
-	report, err := book.Verify(context.Background())
-	if err != nil {
-		return err
-	}
+func verify(c call) error {
+	return onBook(c, "verify", false, func(book *sqlite.Book, data, _ string) error {
+		report, err := book.Verify(context.Background())
+		if err != nil {
+			return err
+		}
+		return tell(c, data, report)
+	})
+}
+
+// tell writes what was found; problems make the command fail.
+func tell(c call, data string, report sqlite.Report) error {
 	for _, remark := range report.Remarks {
 		fmt.Fprintf(c.stdout, "remark: %s\n", remark)
 	}
