@@ -10,16 +10,19 @@ import type { PressureDraft } from "./draft.ts";
 import { parse, showKpa, type PressureUnit, typedKpa } from "./quantity.ts";
 import type { Reading } from "./request.ts";
 
-// setChanges are the entries for both wheels: what the gauge says, or else what it was told to say.
+// setChanges are the entries for both wheels: what the gauge said before, and what it says now. Whoever was told to leave
+// it has left it; whoever was told to let out or to add has done so.
 export function setChanges(draft: PressureDraft, reading: Reading, answer: PressureAnswer | undefined, newRec: () => string): readonly Change[] {
   const { links } = draft;
   const weather = reading.body?.set;
   return sides.flatMap((side): Change[] => {
-    const told = answer?.[side].gauge_kpa ?? null;
-    const advised = told === null ? undefined : asShown(told, draft.unit);
-    const gauge = reading.values.get(`now.${side}`) ?? advised;
+    const wheel = answer?.[side];
+    const advised = wheel?.gauge_kpa == null ? undefined : asShown(wheel.gauge_kpa, draft.unit);
+    const found = reading.values.get(`now.${side}`);
+    const gauge = found !== undefined && (advised === undefined || wheel?.action?.do === "leave") ? found : advised;
     if (gauge === undefined || links["bike"] === undefined) return [];
     const set: Record<string, Json> = { bike: links["bike"], side, gauge_kpa: rounded(gauge) };
+    if (found !== undefined) set["found_kpa"] = rounded(found);
     if (advised !== undefined) set["advised_kpa"] = rounded(advised);
     for (const [field, role] of [["wheel", `${side}.wheel`], ["tyre", `${side}.tyre`], ["gauge", "gauge"]] as const) {
       if (links[role] !== undefined) set[field] = links[role];

@@ -44,6 +44,7 @@ export class Desk {
   #undoTimer: ReturnType<typeof setTimeout> | undefined;
   #unit: Ctx["settings"]["units"];
   #part: Board | FirstRun | undefined;
+  #found: Readonly<Record<string, string>> | undefined; // the readings before "I set it"
   readonly #entries: Entries;
   readonly #records: Records;
 
@@ -156,7 +157,7 @@ export class Desk {
     on(bikeOpened, (rec) => void this.#openBike(rec));
     on(wasSet, () => void this.#setIt());
     on(noteSaved, (text) => void this.#note(text));
-    on(entryUndone, () => void this.#entries.undo());
+    on(entryUndone, () => void this.#undoEntries());
     closed.addEventListener("abort", drafts.follow(draftName, (value) => {
       this.#draft = restated(readDraft(value), this.#unit);
       void this.#records.look().then(() => this.#refresh(), () => this.#refresh());
@@ -202,12 +203,23 @@ export class Desk {
 
   async #setIt(): Promise<void> {
     await this.#records.now();
-    if (await this.#entries.setIt(this.#draft, this.#read(), this.#kept?.answer)) this.#show();
+    if (!(await this.#entries.setIt(this.#draft, this.#read(), this.#kept?.answer))) return;
+    // The readings were of before; undoing brings them back.
+    const { "now.front": front = "", "now.rear": rear = "" } = this.#draft.texts;
+    this.#found = { "now.front": front, "now.rear": rear };
+    this.#change({ texts: { ...this.#draft.texts, "now.front": "", "now.rear": "" } });
+  }
+
+  async #undoEntries(): Promise<void> {
+    await this.#entries.undo();
+    if (this.#found !== undefined) this.#change({ texts: { ...this.#draft.texts, ...this.#found } });
+    this.#found = undefined;
   }
 
   async #note(text: string): Promise<void> {
     await this.#records.now();
     if (!(await this.#entries.note(this.#draft, text))) return;
+    this.#found = undefined;
     if (this.#part instanceof Board) this.#part.noteTaken();
     this.#show();
   }
