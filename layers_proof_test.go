@@ -88,6 +88,8 @@ func TestTheScriptRuleCatchesWhatItIsFor(t *testing.T) {
 		{"words/index.ts", "ui/el.ts", false},
 		{"words/index.ts", "log/idb.ts", false},
 		{"ui/field.ts", "book/view.ts", false},
+		{"ui/screen.ts", "log/book_log.ts", true},
+		{"ui/screen.ts", "book/view.ts", false},
 		{"ui/field.ts", "log/idb.ts", false},
 		{"ui/field.ts", "screens/pressure/a.ts", false},
 		{"ui/field.ts", "app.ts", false},
