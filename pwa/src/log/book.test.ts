@@ -1,5 +1,5 @@
 import { equal, rejected, test } from "../ui/testing.ts";
-import { knownBooks, openBook, takeBook } from "./book.ts";
+import { knownBooks, openBook, openNext } from "./book.ts";
 import { BookLog, newRec } from "./book_log.ts";
 import { Database, StorageTrouble } from "./idb.ts";
 import { t0 } from "./kit.test.ts";
@@ -94,8 +94,18 @@ test("book: a phone with data opens the other book beside its own, with nothing 
   const there = await openBook(none);
   equal([there.name, await draft(there, "form")], [`rimside-${theirs}`, undefined]);
   equal(await knownBooks(), [own.name, there.name].map((name) => name.slice("rimside-".length)).sort());
-  await takeBook(there, log.book, false);
+  openNext(log.book);
   equal((await openBook(none)).name, own.name, "and back");
+});
+
+test("book: a phone that saves while it takes another book stays, and a person decides", async () => {
+  await forgetAll();
+  const own = await openBook(none);
+  const log = new BookLog(Promise.resolve(own), { now: () => t0 });
+  await log.ready;
+  const taking = log.takeBook(newRec());
+  await Promise.all([taking, log.save([{ rec: newRec(), kind: "tyre", set: { name: "x" } }])]);
+  equal((await openBook(none)).name, own.name);
 });
 
 test("book: a browser that does not remember which book is open says so", async () => {
@@ -104,7 +114,8 @@ test("book: a browser that does not remember which book is open says so", async 
     throw new DOMException("no", "QuotaExceededError");
   };
   try {
-    equal((await rejected(takeBook(await openBook(none), newRec(), false))) instanceof StorageTrouble, true);
+    const log = new BookLog(Promise.resolve(await openBook(none)), { now: () => t0 });
+    equal((await rejected(log.takeBook(newRec()))) instanceof StorageTrouble, true);
   } finally {
     Storage.prototype.setItem = set;
     await forgetAll();

@@ -34,15 +34,16 @@ export async function knownBooks(): Promise<readonly string[]> {
   }
 }
 
-// takeBook makes another book the one that is opened at the next start of the page. What this phone had of its own
-// before it had any data, drafts and settings, may come along; what is there already stays.
-export async function takeBook(from: Database, book: string, along: boolean): Promise<void> {
-  if (along) await copyOwn(from, named(book));
+// openNext makes a book the one that is opened at the next start of the page.
+export function openNext(book: string): void {
   remember(book);
   if (recall() !== book) throw new StorageTrouble("refused", "the browser does not remember which book is open");
 }
 
-async function copyOwn(from: Database, to: Database): Promise<void> {
+// copyOwn gives another book what this phone had of its own before it had any data: drafts and settings. What is there
+// already stays.
+export async function copyOwn(from: Database, book: string): Promise<void> {
+  const to = named(book);
   const stores = ["drafts", "meta"] as const;
   const [drafts, meta] = await new IdbTables(from).read(stores, async (tx) => [await tx.page("drafts", "", all), await tx.page("meta", "", all)] as const);
   await new IdbTables(to).write(stores, async (tx) => {

@@ -1,7 +1,7 @@
 // The open book on this phone: everything that screens read and write goes through here. Whatever is saved is on the
 // disk before anybody is told.
 
-import { takeBook } from "./book.ts";
+import { copyOwn, openNext } from "./book.ts";
 import { type Change, choice, confirmation, edit, erasure, type Intent, removal, restoration } from "./change.ts";
 import { newRec } from "./clock.ts";
 import { type HistoryEntry, historyOf } from "./history.ts";
@@ -146,7 +146,11 @@ export class BookLog {
   // settings come along; otherwise each book keeps its own.
   async takeBook(book: string): Promise<void> {
     const db = await this.#db;
-    if (db instanceof Database) await takeBook(db, book, await this.isEmpty());
+    if (db instanceof Database && (await this.isEmpty())) {
+      await copyOwn(db, book);
+      if (!(await this.isEmpty())) return; // something was saved just now: a person has to decide
+    }
+    openNext(book);
   }
 
   // isEmpty tells whether nothing was ever written on this phone.

@@ -56,3 +56,12 @@ test("photos: one that the server will never take is listed and not sent again",
   await ana.sync.round();
   equal(server.asked, ["GET api/book"]);
 });
+
+test("photos: one that was damaged on its way is not kept", async () => {
+  const server = new FakeServer();
+  const ana = phone(server);
+  const name = hex(sha256(new TextEncoder().encode("whole")));
+  server.blobs.set(name, new TextEncoder().encode("half").buffer);
+  equal(await ana.sync.getPhoto(name), undefined);
+  equal(await (await ana.log.tables).read(["photos"], (tx) => tx.count("photos")), 0);
+});

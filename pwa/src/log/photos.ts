@@ -8,10 +8,14 @@ import type { PhotoRow, Tables } from "./tables.ts";
 
 // putPhoto keeps a photo and gives its name.
 export async function putPhoto(tables: Tables, blob: Blob): Promise<string> {
+  const row = await rowOf(blob);
+  await tables.write(["photos"], async (tx) => tx.put("photos", [row]));
+  return row.sha256;
+}
+
+async function rowOf(blob: Blob): Promise<PhotoRow> {
   const bytes = await blob.arrayBuffer();
-  const name = hex(sha256(new Uint8Array(bytes)));
-  await tables.write(["photos"], async (tx) => tx.put("photos", [{ sha256: name, type: blob.type, bytes }]));
-  return name;
+  return { sha256: hex(sha256(new Uint8Array(bytes))), type: blob.type, bytes };
 }
 
 // getPhoto finds a photo on this phone, or fetches it and keeps it. Undefined: nobody has it, or it was erased.
@@ -20,7 +24,10 @@ export async function getPhoto(tables: Tables, api: ServerApi, name: string): Pr
   if (row !== undefined) return new Blob([row.bytes], { type: row.type });
   try {
     const blob = await api.getBlob(name);
-    return (await putPhoto(tables, blob)) === name ? blob : undefined;
+    const fetched = await rowOf(blob);
+    if (fetched.sha256 !== name) return undefined; // damaged on its way
+    await tables.write(["photos"], async (tx) => tx.put("photos", [fetched]));
+    return blob;
   } catch (error) {
     if (error instanceof ServerRefusal && (error.status === 404 || error.status === 410)) return undefined;
     throw error;

@@ -1,12 +1,15 @@
 import { equal, rejected, test, until } from "../ui/testing.ts";
 import { BookLog, newRec } from "./book_log.ts";
+import { opOf } from "./erase.ts";
 import { FakeServer } from "./fake_server.test.ts";
 import { Database, StorageTrouble } from "./idb.ts";
 import { t0 } from "./kit.test.ts";
 import { logRow } from "./logs.ts";
 import { MemoryTables } from "./memory.ts";
-import { valueOf } from "./merge.ts";
+import { merge, valueOf } from "./merge.ts";
+import type { StoredOp } from "./op.ts";
 import { added, book, edited, phone, type Phone } from "./phone.test.ts";
+import { everything } from "./states.ts";
 import { Sync, type SyncState } from "./sync.ts";
 
 let count = 0;
@@ -80,6 +83,41 @@ test("sync: a page is fetched again from its cursor when the phone dies in betwe
   equal([pages, (await ben.log.all("tyre")).length], [4, 1200]);
   const fetching = told.filter((state) => state.phase === "fetching");
   equal(fetching.map(({ done, total }) => [done, total]), [[500, 1201], [500, 701], [701, 701]]);
+});
+
+test("sync: what is saved in the middle of a long fetch, here or in another tab, is merged with what comes", async () => {
+  const server = new FakeServer();
+  const name = `rimside-${newRec()}`;
+  const ana = phone(server, new MemoryTables(name));
+  const [here, there] = [phone(server, new Database(name)), phone(server, new Database(name))];
+  const recs = Array.from({ length: 1300 }, newRec);
+  await ana.log.save(recs.map((rec) => ({ rec, kind: "tyre", set: { name: "Ochre", note: "x" } })));
+  for (const shown of await ana.log.all("tyre")) if (shown.rec > "e") await edited(ana, shown.rec, { note: "y" });
+  await ana.sync.round();
+  const fetch = server.fetch;
+  let page = 0;
+  Object.assign(server, { fetch: async (path: string, init: RequestInit) => {
+    if (path.startsWith("api/ops?") && ++page <= 3) {
+      for (const [i, each] of [here, there].entries()) await each.log.save([{ rec: recs[page * 2 + i] ?? "", kind: "tyre", set: { name: `mine ${page}` } }]);
+    }
+    return fetch(path, init);
+  } });
+  await Promise.all([here.log.all("tyre"), there.log.all("tyre"), there.log.clashing()]);
+  equal(await here.sync.round(), "met");
+  const [ops, states] = await (await here.log.tables).read(["ops", "records"], async (tx) => [await tx.page("ops", "", 10_000), await everything(tx)] as const);
+  const rows = new Map<string, StoredOp[]>();
+  for (const row of ops) rows.set(row.rec, [...(rows.get(row.rec) ?? []), row]);
+  equal(states.length, rows.size);
+  for (const state of states) equal(state, merge(state.rec, (rows.get(state.rec) ?? []).map(opOf)), state.rec);
+  equal(states.filter((state) => state.clashes.length > 0).length, 6);
+  for (const { log } of [here, there]) {
+    let clashing = 0;
+    for (let tries = 0; clashing !== 6 && tries < 100; tries++) {
+      clashing = (await log.all("tyre")).filter((state) => state.clashes.length > 0).length;
+      if (clashing !== 6) await new Promise((resolve) => setTimeout(resolve, 20)); // until the other tab's word is here
+    }
+    equal([clashing, (await log.clashing()).length, (await log.all("tyre")).length], [6, 6, 1300]);
+  }
 });
 
 test("sync: a wiped server is filled again, and keeps the book", async () => {

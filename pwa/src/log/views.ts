@@ -57,9 +57,10 @@ export class Views {
       const known = await view.known;
       for (const state of states) {
         const has = known.get(state.rec);
-        if (has === undefined ? view.minds(state) : has.version < version) known.set(state.rec, { state, version });
+        if (has === undefined ? !view.minds(state) : has.version >= version) continue;
+        known.set(state.rec, { state, version });
+        view.list = undefined;
       }
-      view.list = undefined;
     }
   }
 
