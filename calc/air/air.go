@@ -13,11 +13,16 @@ import (
 
 // Constants of the standard atmosphere, ISO 2533.
 const (
-	seaLevelPressure = 101325.0 // Pa
-	lapseRate        = 0.0065   // K/m
-	seaLevelKelvin   = 288.15   // K
-	pressureExponent = 5.25588  // g/(R L) with g 9.80665, R 287.053 J/(kg K)
-	tropopause       = 11000.0  // m, where the formula ends
+	// SeaLevelPressure is the air's absolute pressure at sea level, Pa.
+	SeaLevelPressure = 101325.0
+	// LapseRate is how fast the air cools with altitude, K/m.
+	LapseRate = 0.0065
+	// SeaLevelKelvin is the air's temperature at sea level, K.
+	SeaLevelKelvin = 288.15
+	// PressureExponent is g/(R L) with g 9.80665, R 287.053 J/(kg K).
+	PressureExponent = 5.25588
+
+	tropopause = 11000.0 // m, where the formula ends
 )
 
 // What can be wrong with a state of the air.
@@ -40,7 +45,7 @@ func Ambient(altitude unit.Metre) (unit.Pascal, error) {
 	if !(h >= -5000 && h <= tropopause) {
 		return 0, ErrAltitude
 	}
-	return unit.Pascal(seaLevelPressure * math.Pow(1-lapseRate*h/seaLevelKelvin, pressureExponent)), nil
+	return unit.Pascal(SeaLevelPressure * math.Pow(1-LapseRate*h/SeaLevelKelvin, PressureExponent)), nil
 }
 
 // Carry takes a gauge pressure of a closed tyre from one state to another at constant volume:

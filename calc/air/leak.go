@@ -20,9 +20,9 @@ type Reading struct {
 	State    State
 }
 
-// readingScatter is how far a later reading may lie above the earlier one and still count as "no leak": two readings of an
+// ReadingScatter is how far a later reading may lie above the earlier one and still count as "no leak": two readings of an
 // ordinary gauge (our choice).
-const readingScatter = unit.Pascal(5e3)
+const ReadingScatter = unit.Pascal(5e3)
 
 // LeakPerDay is the share of its excess over the air around that a tyre loses in a day, from two readings: the first is
 // carried to the second's state, then the loss is exponential, 1 - (p2/p1)^(1/days) (common practice; no published rate
@@ -38,7 +38,7 @@ func LeakPerDay(first, second Reading, days float64) (float64, error) {
 	if !(before > 0 && second.Pressure > 0) { // a NaN reading is refused here too
 		return 0, ErrFlat
 	}
-	if second.Pressure > before+readingScatter {
+	if second.Pressure > before+ReadingScatter {
 		return 0, ErrRising
 	}
 	return 1 - math.Pow(math.Min(1, float64(second.Pressure/before)), 1/days), nil

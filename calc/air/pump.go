@@ -4,8 +4,10 @@ import "rimside/calc/unit"
 
 // Share of a pump's stroke that reaches the tyre (common practice).
 const (
-	pumpWorst = 0.6
-	pumpBest  = 0.9
+	// PumpWorst is of a poor pump.
+	PumpWorst = 0.6
+	// PumpBest is of a good pump.
+	PumpBest = 0.9
 )
 
 // Strokes counts the strokes of an ideal pump that raise a volume by a pressure difference, n = V dp/(pa Vs), isothermal,
@@ -19,4 +21,4 @@ func Strokes(volume, stroke unit.CubicMetre, rise unit.Pascal, altitude unit.Met
 }
 
 // LikelyStrokes is the range that real pumps need for that many ideal strokes.
-func LikelyStrokes(ideal float64) (least, most float64) { return ideal / pumpBest, ideal / pumpWorst }
+func LikelyStrokes(ideal float64) (least, most float64) { return ideal / PumpBest, ideal / PumpWorst }

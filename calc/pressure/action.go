@@ -31,7 +31,7 @@ func action(in Input, m mounted, reading, aim unit.Pascal, overLimit bool) (*Act
 }
 
 func near(aim unit.Pascal) unit.Pascal {
-	return max(leaveWithin, unit.Pascal(math.Abs(float64(aim)))*leaveShare)
+	return max(LeaveWithin, unit.Pascal(math.Abs(float64(aim)))*LeaveShare)
 }
 
 // strokesFor is the middle of what real pumps need, nil without a pump.

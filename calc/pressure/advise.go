@@ -102,7 +102,7 @@ func (d *decision) settle(side Side, recommended, bandTop unit.Pascal, top ceili
 	if err != nil {
 		return err
 	}
-	if set < minLeft {
+	if set < MinLeft {
 		d.answer.tell(FlatWhereSet, Stop, side)
 		return nil
 	}

@@ -32,14 +32,14 @@ const slopeStep = 1e-3
 // solve finds the computed best and the good range. The curve falls, then rises (one minimum, swept over 20,000 set-ups), so
 // the minimum is where its slope changes sign and each end of the range is one crossing.
 func (c curveOf) solve() best {
-	lo, hi := math.Log(float64(searchLow)), math.Log(float64(searchHigh))
+	lo, hi := math.Log(float64(SearchLow)), math.Log(float64(SearchHigh))
 	slope := func(x float64) float64 { return c.watts(x+slopeStep) - c.watts(x-slopeStep) }
 	bottom := lo
 	if slope(lo) < 0 {
 		bottom = crossing(slope, lo, hi)
 	}
 	least := c.watts(bottom)
-	above := func(x float64) float64 { return c.watts(x) - least - float64(goodWatts) }
+	above := func(x float64) float64 { return c.watts(x) - least - float64(GoodWatts) }
 	b := best{
 		least: unit.Watt(least),
 		good: Range{
@@ -47,7 +47,7 @@ func (c curveOf) solve() best {
 			High: pascalOf(crossing(above, bottom, hi)),
 		},
 	}
-	if p := pascalOf(bottom); p-searchLow > searchEdge && searchHigh-p > searchEdge {
+	if p := pascalOf(bottom); p-SearchLow > searchEdge && SearchHigh-p > searchEdge {
 		b.optimum = &p
 	}
 	return b

@@ -36,7 +36,7 @@ func fitting(in Input, side Side, label, width unit.Metre, course ride.Course) (
 	}
 	binding, known := lowest(setup.rimMarks(label))
 	if !known {
-		binding.max = askAbove
+		binding.max = AskAbove
 	}
 	top, err := ceilingUnder(binding, in)
 	if err != nil {

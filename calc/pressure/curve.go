@@ -15,8 +15,8 @@ func curve(c curveOf, a *asked, floor unit.Pascal) []Curve {
 	if a.best.optimum != nil {
 		top = max(top, *a.best.optimum)
 	}
-	lo := math.Log(curveBelow * float64(floor))
-	hi := math.Log(curveAbove * float64(max(top, floor/curveAbove)))
+	lo := math.Log(CurveBelow * float64(floor))
+	hi := math.Log(CurveAbove * float64(max(top, floor/CurveAbove)))
 	points := make([]Curve, curvePoints)
 	for i := range points {
 		p := pascalOf(lo + (hi-lo)*float64(i)/(curvePoints-1))

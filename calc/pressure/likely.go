@@ -26,12 +26,12 @@ func (d *decision) variants() []map[Side]unit.Pascal {
 		return d.changed
 	}
 	same := func(m mounted) mounted { return m }
-	for _, factor := range []float64{bandRoughness, 1 / bandRoughness} {
+	for _, factor := range []float64{BandRoughness, 1 / BandRoughness} {
 		d.vary(d.course.Rougher(factor), same)
 	}
 	for _, sign := range []float64{1, -1} {
 		d.vary(d.course, func(m mounted) mounted { return m.widened(unit.Metre(sign) * m.doubt()) })
-		d.vary(d.course, func(m mounted) mounted { return m.loaded(1 + sign*bandLoad) })
+		d.vary(d.course, func(m mounted) mounted { return m.loaded(1 + sign*BandLoad) })
 	}
 	return d.changed
 }
@@ -51,7 +51,7 @@ func (d *decision) vary(course ride.Course, change func(mounted) mounted) {
 // doubt is how far the width may be off.
 func (m mounted) doubt() unit.Metre {
 	if m.setup.Tyre.Measured > 0 {
-		return bandMeasured
+		return BandMeasured
 	}
-	return bandPredicted
+	return BandPredicted
 }

@@ -115,6 +115,6 @@ func (w WheelSetup) unread(in Input) (c ceiling, missing string, err error) {
 	if missing == "" {
 		return ceiling{at: unit.Pascal(math.Inf(1))}, "", nil
 	}
-	c, err = ceilingUnder(mark{max: askAbove}, in)
+	c, err = ceilingUnder(mark{max: AskAbove}, in)
 	return c, missing, err
 }

@@ -25,13 +25,13 @@ func ask(m mounted, course ride.Course, in Input) asked {
 	return a
 }
 
-// pulled moves custom into the good range, but never by more than maxPull.
+// pulled moves custom into the good range, but never by more than MaxPull.
 func pulled(custom unit.Pascal, good Range) unit.Pascal {
 	switch {
 	case custom < good.Low:
-		return min(good.Low, custom*(1+maxPull))
+		return min(good.Low, custom*(1+MaxPull))
 	case custom > good.High:
-		return max(good.High, custom*(1-maxPull))
+		return max(good.High, custom*(1-MaxPull))
 	}
 	return custom
 }
@@ -42,7 +42,7 @@ func (in Input) firmness() float64 {
 	if in.Wet {
 		steps--
 	}
-	return 1 + firmStep*float64(steps)
+	return 1 + FirmStep*float64(steps)
 }
 
 // mostlySoft says that no curve describes this day: over half the distance sinks. The slack keeps an exact half, whose shares
@@ -55,7 +55,7 @@ func balance(in Input, front, rear *asked) bool {
 	if in.Weighed() || !sameTyre(in.Front.Tyre, in.Rear.Tyre) {
 		return false
 	}
-	least := rear.want * sameTyreFront
+	least := rear.want * SameTyreFront
 	if front.want >= least {
 		return false
 	}

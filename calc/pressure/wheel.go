@@ -24,7 +24,7 @@ func mount(in Input, side Side, width unit.Metre) (mounted, error) {
 	if !known {
 		return mounted{}, inputError(string(side), " sidewall must be one of ", strings.Join(tyre.Sidewalls(), ", "))
 	}
-	if hardSquash[setup.Tyre.Setup] == 0 {
+	if HardSquash(setup.Tyre.Setup) == 0 {
 		return mounted{}, inputError(string(side), " set-up must be one of ", strings.Join(Setups(), ", "))
 	}
 	if test := setup.Tyre.Test; test != nil {
@@ -48,9 +48,9 @@ func (m mounted) loaded(factor float64) mounted {
 
 // custom is the trade's pressure: the load squashes the tyre to 14 % in front, 16.5 % behind, on air alone; times e^shift.
 func (m mounted) custom(shift float64) unit.Pascal {
-	squash := customRear
+	squash := CustomRear
 	if m.side == Front {
-		squash = customFront
+		squash = CustomFront
 	}
 	return m.Section.PressureFor(m.Load.Weight, squash) * unit.Pascal(math.Exp(shift))
 }
@@ -63,5 +63,5 @@ func (m mounted) floor(all unit.Kilogram) unit.Pascal {
 		share = ride.BrakingFront
 	}
 	hard := all.Weight() * unit.Newton(share)
-	return max(m.Section.PressureFor(hard, hardSquash[m.setup.Tyre.Setup]), m.setup.Tyre.Min)
+	return max(m.Section.PressureFor(hard, HardSquash(m.setup.Tyre.Setup)), m.setup.Tyre.Min)
 }

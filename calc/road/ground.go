@@ -5,8 +5,8 @@ import "rimside/calc/unit"
 // Roughness is the ISO 8608 displacement spectrum at the reference wave number 0.1 cycle/m, Gd(n0) in m3.
 type Roughness float64
 
-// referenceWave is n0 of ISO 8608, in cycles per metre.
-const referenceWave = 0.1
+// ReferenceWave is n0 of ISO 8608, in cycles per metre.
+const ReferenceWave = 0.1
 
 // Kind names a ground by what the eye sees.
 type Kind struct {
@@ -50,11 +50,11 @@ func KindOf(key string) (Kind, bool) {
 	return Kind{}, false
 }
 
-// washboardFactor is what corrugations do to the roughness (our choice).
-const washboardFactor = 2
+// WashboardFactor is what corrugations do to the roughness (our choice).
+const WashboardFactor = 2
 
 // Washboard is the roughness of the same ground with corrugations.
-func (g Roughness) Washboard() Roughness { return g * washboardFactor }
+func (g Roughness) Washboard() Roughness { return g * WashboardFactor }
 
 // Stretch is a part of the day's ground. Share is its part of the distance, in any measure: only ratios count.
 type Stretch struct {

@@ -9,19 +9,19 @@ import (
 // VelocitySpectrum is the one-sided spectrum of the vertical velocity under a wheel at this speed, in (m/s)2/Hz. With
 // waviness 2 it is the same at every frequency: Sv = 4 pi^2 Gd(n0) n0^2 v (ISO 8608, its velocity form).
 func (g Roughness) VelocitySpectrum(v unit.MetrePerSecond) float64 {
-	return 4 * math.Pi * math.Pi * float64(g) * referenceWave * referenceWave * float64(v)
+	return 4 * math.Pi * math.Pi * float64(g) * ReferenceWave * ReferenceWave * float64(v)
 }
 
 // PointForce is the mean force that roughness costs a wheel with a point contact, F = pi^2 k Gd(n0) n0^2, whatever the
 // masses, springs and dampers behind the tyre (Zuo and Zhang 2013; Turner, arXiv 2405.00019).
 func (g Roughness) PointForce(k unit.NewtonPerMetre) unit.Newton {
-	return unit.Newton(math.Pi * math.Pi * float64(k) * float64(g) * referenceWave * referenceWave)
+	return unit.Newton(math.Pi * math.Pi * float64(k) * float64(g) * ReferenceWave * ReferenceWave)
 }
 
 // Angular is the same roughness on the angular scale that some codes print, Gd(W0) at W0 = 1 rad/m:
 // Gd(W) = Gd(n)/(2 pi) carried from n0 = 0.1 to n = 1/(2 pi) with waviness 2, in all 2 pi n0^2 Gd(n0).
 func (g Roughness) Angular() float64 {
-	return 2 * math.Pi * float64(g) * referenceWave * referenceWave
+	return 2 * math.Pi * float64(g) * ReferenceWave * ReferenceWave
 }
 
 // The reference quarter car of the International Roughness Index at 80 km/h: tyre spring and damper per sprung mass

@@ -8,8 +8,10 @@ import (
 
 // The seated body: 5.0 Hz undamped, damping ratio 0.475 (Fairley and Griffin 1989).
 const (
-	bodyHertz   = 5.0
-	bodyDamping = 0.475
+	// BodyHertz is the body's undamped frequency, Hz.
+	BodyHertz = 5.0
+	// BodyDamping is its damping ratio.
+	BodyDamping = 0.475
 )
 
 // Wheel is what the ground shakes: the tyre's spring, then the rigid mass that moves with the wheel, then the body's mass
@@ -23,9 +25,9 @@ type Wheel struct {
 
 // SeatedBody fills the body's spring k_s = m (2 pi 5)^2 and damper c = 2 0.475 m 2 pi 5.
 func (w Wheel) SeatedBody() Wheel {
-	omega := 2 * math.Pi * bodyHertz
+	omega := 2 * math.Pi * BodyHertz
 	w.BodySpring = unit.NewtonPerMetre(float64(w.Body) * omega * omega)
-	w.BodyDamper = 2 * bodyDamping * float64(w.Body) * omega
+	w.BodyDamper = 2 * BodyDamping * float64(w.Body) * omega
 	return w
 }
 
@@ -84,7 +86,7 @@ func (p Poles) Force(g Roughness, tau unit.Second) unit.Newton {
 	for i, s := range p.at {
 		sum += real(p.impedance[i] * averaged(s*complex(float64(tau), 0)))
 	}
-	return unit.Newton(2 * math.Pi * math.Pi * float64(g) * referenceWave * referenceWave * sum)
+	return unit.Newton(2 * math.Pi * math.Pi * float64(g) * ReferenceWave * ReferenceWave * sum)
 }
 
 // Shaking is what the ground does to a wheel at one speed.

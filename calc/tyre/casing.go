@@ -25,13 +25,13 @@ type Casing struct {
 	A, B float64     // loss at no squash, and its growth per fill
 }
 
-// bendLoss is b of the casing loss for every sidewall: our choice inside the published range.
-const bendLoss = 0.0022
+// BendLoss is b of the casing loss for every sidewall: our choice inside the published range.
+const BendLoss = 0.0022
 
 var casings = map[Sidewall]Casing{ // our choice inside the published range
-	Cloth: {Own: unit.FromKPa(10), A: 0.0018, B: bendLoss},
-	Glove: {Own: unit.FromKPa(20), A: 0.0030, B: bendLoss},
-	Hose:  {Own: unit.FromKPa(35), A: 0.0048, B: bendLoss},
+	Cloth: {Own: unit.FromKPa(10), A: 0.0018, B: BendLoss},
+	Glove: {Own: unit.FromKPa(20), A: 0.0030, B: BendLoss},
+	Hose:  {Own: unit.FromKPa(35), A: 0.0048, B: BendLoss},
 }
 
 // CasingOf is the loss of a sidewall; ok is false for a key that is not one of Sidewalls.

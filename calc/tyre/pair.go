@@ -68,21 +68,33 @@ const (
 
 // Limits of printed width over inner width.
 const (
-	stopBelowRatio = 1.15 // hooked rims; from memory: the trade press rule of 1.25 refuses everyday pairs
-	careBelowRatio = 1.25 // trade press
-	careAboveRatio = 2.25 // from memory
-	stopAboveRatio = 2.5  // from memory
+	// StopBelowRatio refuses a narrower pair on hooked rims (from memory: the trade press rule of 1.25 refuses everyday pairs).
+	StopBelowRatio = 1.15
+	// CareBelowRatio warns of a narrow tyre on hooked rims (trade press).
+	CareBelowRatio = 1.25
+	// CareAboveRatio warns of a wide tyre (from memory).
+	CareAboveRatio = 2.25
+	// StopAboveRatio refuses a wider pair (from memory).
+	StopAboveRatio = 2.5
 )
 
-// wideHookless is the printed width from which a hookless rim's own table is asked for: makers' limits for wide tyres are
+// WideHookless is the printed width from which a hookless rim's own table is asked for: makers' limits for wide tyres are
 // always below the general cap (our choice of 35 mm).
-var wideHookless = unit.FromMM(35)
+var WideHookless = unit.FromMM(35)
+
+// What a hookless rim asks of the printed width, mm: see MinHooklessLabel.
+const (
+	// HooklessLeastMM is the narrowest on any hookless rim.
+	HooklessLeastMM = 28
+	// HooklessMarginMM is how much wider than the inner width it must be.
+	HooklessMarginMM = 5
+)
 
 // MinHooklessLabel is the narrowest printed width for a hookless rim, max(28 mm, inner + 5 mm): 28 up to 23 mm inner, 29
 // on 24, 30 on 25, 32 on 27, 35 on 30 (trade press rule; a rim maker's published statements of ETRTO 2022 and 2023 ask 28
 // and 29 on 25, and the stricter one is used).
 func MinHooklessLabel(inner unit.Metre) unit.Metre {
-	return unit.FromMM(math.Max(28, inner.MM()+5))
+	return unit.FromMM(math.Max(HooklessLeastMM, inner.MM()+HooklessMarginMM))
 }
 
 // hooklessNarrow applies the minimum and its one exception: that very rim's table may allow 29 on 25, never 28 on 25.
@@ -109,9 +121,9 @@ func (p Pair) Refusal() Verdict {
 		return HooklessNarrow
 	case p.Table.excludes(p.Label):
 		return OutsideTable
-	case !hookless && ratio < stopBelowRatio:
+	case !hookless && ratio < StopBelowRatio:
 		return TooNarrow
-	case ratio > stopAboveRatio && !p.Table.allows(p.Label):
+	case ratio > StopAboveRatio && !p.Table.allows(p.Label):
 		return TooWide
 	}
 	return ""
@@ -122,11 +134,11 @@ func (p Pair) Warning() Verdict {
 	ratio := float64(p.Label / p.Inner)
 	hookless := p.Profile.TreatedHookless()
 	switch {
-	case !hookless && ratio < careBelowRatio:
+	case !hookless && ratio < CareBelowRatio:
 		return NarrowCare
-	case ratio > careAboveRatio && !p.Table.allows(p.Label):
+	case ratio > CareAboveRatio && !p.Table.allows(p.Label):
 		return WideCare
-	case hookless && p.Label >= wideHookless && p.Table.Max == 0:
+	case hookless && p.Label >= WideHookless && p.Table.Max == 0:
 		return HooklessNoTable
 	}
 	return ""
