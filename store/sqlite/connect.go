@@ -6,6 +6,7 @@ import (
 	"net/url"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 )
 
@@ -13,12 +14,13 @@ const fileName = "rimside.sqlite"
 
 // The order matters: with no timeout set first, the change to WAL would fail while another program has the file open.
 // Nothing checkpoints by itself, so that a push costs one fsync and no more; keepShort does it beside them.
-var pragmas = []string{"busy_timeout(5000)", "journal_mode(WAL)", "synchronous(FULL)", "foreign_keys(1)", "secure_delete(1)", "wal_autocheckpoint(0)", "journal_size_limit(1048576)"}
+var pragmas = []string{"busy_timeout(5000)", "journal_mode(WAL)", "synchronous(FULL)", "foreign_keys(1)", "secure_delete(1)", "wal_autocheckpoint(0)", "journal_size_limit(8388608)"}
 
 // openWriter gives the one connection that writes. Transactions take the write lock when they begin: one that read first
 // and then had to wait would fail.
 func openWriter(path string) (*sql.DB, error) {
-	return connect(path, 1, url.Values{"_pragma": pragmas, "_txlock": {"immediate"}})
+	more := append(slices.Clone(pragmas), "cache_size(-16384)") // KiB: ids come in no order, so every push touches many pages
+	return connect(path, 1, url.Values{"_pragma": more, "_txlock": {"immediate"}})
 }
 
 // openReaders gives connections that cannot change anything.

@@ -7,8 +7,10 @@ import (
 	"sync"
 )
 
-// walLimit is the size in bytes from which the write-ahead log is folded into the database file.
-const walLimit = 4 << 20
+// walLimit is the size in bytes from which the write-ahead log is folded into the database file: in a large book a push
+// changes up to 2 MiB of pages, many of them those of the push before. The file shrinks to half of it when it begins anew
+// (journal_size_limit), which is how poke sees that it did.
+const walLimit = 16 << 20
 
 // shortener keeps the write-ahead log short, between pushes instead of within them.
 type shortener struct {
