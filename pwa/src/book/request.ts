@@ -42,19 +42,23 @@ const assumedBead = 622;
 const assumedCelsius = 20;
 
 // read turns a draft into a question.
-export function read(draft: PressureDraft, unit: PressureUnit, tables: Tables): Reading {
-  const form = new Form(draft, unit, tables);
+// What was not read is taken as expected, if there is something to expect.
+export function read(draft: PressureDraft, unit: PressureUnit, tables: Tables, expected: ExpectedReadings = {}): Reading {
+  const form = new Form(draft, unit, tables, expected);
   const body = form.body();
   // With no fault every needed field has been read, so the body is whole.
   return { faults: form.faults, assumed: form.assumed, values: form.values, body: form.faults.size === 0 ? (body as RequestBody) : undefined };
 }
+
+// ExpectedReadings are what the gauge should read, in kPa.
+export type ExpectedReadings = Readonly<Partial<Record<Side, number>>>;
 
 class Form {
   readonly faults = new Map<string, Fault>();
   readonly assumed: Assumption[] = [];
   readonly values = new Map<string, number>();
 
-  constructor(readonly draft: PressureDraft, readonly unit: PressureUnit, readonly tables: Tables) {
+  constructor(readonly draft: PressureDraft, readonly unit: PressureUnit, readonly tables: Tables, readonly expected: ExpectedReadings) {
     for (const spec of allFields) {
       if (this.#asked(spec.id)) this.#take(spec.id, spec, draft.texts[spec.id] ?? "");
     }
@@ -125,10 +129,14 @@ class Form {
 
   #now(): object {
     const now = {
-      ...this.#maybe("front_gauge_kpa", "now.front"), ...this.#maybe("rear_gauge_kpa", "now.rear"),
-      ...this.#maybe("pump_stroke_ml", "pump"),
+      ...this.#reads("front"), ...this.#reads("rear"), ...this.#maybe("pump_stroke_ml", "pump"),
     };
     return Object.keys(now).length === 0 ? {} : { now };
+  }
+
+  #reads(side: Side): object {
+    const kpa = this.values.get(`now.${side}`) ?? this.expected[side];
+    return kpa === undefined ? {} : { [`${side}_gauge_kpa`]: kpa };
   }
 
   #wheel(side: Side): object {

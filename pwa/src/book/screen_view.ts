@@ -100,7 +100,8 @@ function wheelOf(side: Side, facts: Facts, notices: readonly NoticeView[], scene
   const old = bad === undefined ? facts.broken : reading.faults.get(bad)?.why === "missing"
     ? w("wheel.missing", { fields: labelOf(bad) }) : w("wheel.oldField", { field: labelOf(bad) });
   const now = side === "front" ? question?.now?.front_gauge_kpa : question?.now?.rear_gauge_kpa;
-  return wheelView(side, kept.answer, notices, scene, now, old);
+  const isRead = reading.values.has(`now.${side}`);
+  return wheelView(side, kept.answer, notices, scene, now === undefined ? undefined : { kpa: now, isRead }, old);
 }
 
 // markOf is the maximum that holds a wheel back, as typed.

@@ -20,6 +20,12 @@ export interface WheelView {
   readonly old: string; // why the number no longer holds; "" when it does
 }
 
+// Held is what the wheel holds now: read on the gauge, or expected.
+export interface Held {
+  readonly kpa: number;
+  readonly isRead: boolean;
+}
+
 export interface Scene {
   readonly unit: PressureUnit;
   readonly setC: number;
@@ -43,7 +49,7 @@ export function roundingOf(wheel: WheelAnswer): Rounding {
   return p !== null && floor !== null && p - floor < coarse ? "up" : "near";
 }
 
-export function wheelView(side: Side, answer: PressureAnswer, notices: readonly NoticeView[], scene: Scene, reading: number | undefined, old: string): WheelView {
+export function wheelView(side: Side, answer: PressureAnswer, notices: readonly NoticeView[], scene: Scene, reading: Held | undefined, old: string): WheelView {
   const wheel = answer[side];
   const stops = notices.filter((each) => each.severity === "stop" && each.wheel === side);
   const base = { side, title: w(`side.${side}`), unit: w(`unit.${scene.unit}`), old };
@@ -68,10 +74,13 @@ function deed(wheel: WheelAnswer, scene: Scene): { act: string; strokes: string 
   return { act: action.do === "add" ? w("act.add", { by, unit }) : w("act.let_out", { by, unit }), strokes };
 }
 
-function facts(wheel: WheelAnswer, scene: Scene, reading: number | undefined): readonly string[] {
+function facts(wheel: WheelAnswer, scene: Scene, reading: Held | undefined): readonly string[] {
   const unit = w(`unit.${scene.unit}`);
   const out: string[] = [];
-  if (reading !== undefined) out.push(w("act.read", { p: showKpa(reading, scene.unit) }));
+  if (reading !== undefined) {
+    const p = showKpa(reading.kpa, scene.unit);
+    out.push(reading.isRead ? w("act.read", { p }) : w("act.expected", { p }));
+  }
   if (wheel.at_ride_kpa !== null && wheel.gauge_kpa !== null && Math.abs(wheel.at_ride_kpa - wheel.gauge_kpa) >= 2) {
     out.push(w("wheel.atRide", { p: showKpa(wheel.at_ride_kpa, scene.unit, roundingOf(wheel)), unit }));
   }

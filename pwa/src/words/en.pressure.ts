@@ -27,6 +27,17 @@ export const pressureWords = {
   "bikes.unnamed": "Bike {n}",
   "bikes.numbered": "{name} · {number}",
 
+  "expect.line": "{side} should read {p} now: {why}.",
+  "expect.set": "set to {p}, {age}",
+  "expect.warmer": "{c} °C warmer",
+  "expect.colder": "{c} °C colder",
+  "expect.higher": "{m} m higher",
+  "expect.lower": "{m} m lower",
+  "expect.leak": "it loses {percent} % a day",
+  "expect.noLeak": "if it lost no air",
+  "expect.sun": "Tyres in the sun or out of a warm car read a little high: let them take the air’s temperature, then read again.",
+  "act.expected": "expected {p}, not read",
+
   "set.button": "I set it",
   "set.done": "Noted what both wheels are set to",
   "set.last": "{side}: set to {p}, {age}",

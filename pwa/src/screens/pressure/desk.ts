@@ -3,6 +3,8 @@
 import { isAnswer, isObject } from "../../book/answer.ts";
 import { emptyDraft, maxSteps, type PressureDraft, readDraft, type StretchDraft } from "../../book/draft.ts";
 import { rearEdit, stretchAddition, stretchEdit, stretchRemoval } from "../../book/edits.ts";
+import type { BothExpected } from "../../book/expected.ts";
+import { expectedView, readingsOf } from "../../book/expected_view.ts";
 import { type Kept, noTables, pack, unpack } from "../../book/kept.ts";
 import { parse, stepKpa, typedKpa } from "../../book/quantity.ts";
 import { restated } from "../../book/restate.ts";
@@ -20,6 +22,7 @@ import { FirstRun, started } from "./first_run.ts";
 import { groundUndone, stretchAdded, stretchChanged, stretchRemoved } from "./ground.ts";
 import { bikeOpened } from "./bikes.ts";
 import { Entries } from "./entries.ts";
+import { Expect } from "./expect.ts";
 import type { InputState } from "./inputs.ts";
 import { entryUndone, noteSaved, wasSet } from "./noted.ts";
 import { Records } from "./records.ts";
@@ -45,6 +48,10 @@ export class Desk {
   #unit: Ctx["settings"]["units"];
   #part: Board | FirstRun | undefined;
   #found: Readonly<Record<string, string>> | undefined; // the readings before "I set it"
+  readonly #expect: Expect;
+  #expected: BothExpected = {};
+  #loaded = false;
+  #ahead = 0; // counts looks ahead, so that the newest counts
   readonly #entries: Entries;
   readonly #records: Records;
 
@@ -52,6 +59,7 @@ export class Desk {
     this.#ctx = ctx;
     this.#host = host;
     this.#unit = ctx.settings.units;
+    this.#expect = new Expect(ctx.calc);
     this.#entries = new Entries(ctx.book, () => this.#show());
     const desk = this;
     this.#records = new Records(ctx.book, {
@@ -81,6 +89,8 @@ export class Desk {
     } catch {
       // the state of the calculator tells; what is wrong beyond the bounds is then told by the answer
     }
+    await this.#lookAhead().catch(() => undefined);
+    this.#loaded = true;
     this.#refresh();
   }
 
@@ -195,6 +205,7 @@ export class Desk {
     const bike = this.#entries.bike(rec);
     const next = stored !== undefined ? readDraft(stored) : bike === undefined ? { ...emptyDraft, ground: this.#draft.ground } : await this.#records.opened(bike, this.#draft);
     this.#draft = restated(next, this.#unit);
+    this.#expected = {};
     await this.#records.look();
     void drafts.save(draftName, this.#draft);
     scrollTo(0, 0);
@@ -235,7 +246,8 @@ export class Desk {
   #stepBy(id: string, by: number): void {
     const unit = this.#unit;
     const now = parse(this.#draft.texts[id] ?? "", "pressure", unit);
-    const aim = id === "now.front" ? this.#kept?.answer.front.gauge_kpa : this.#kept?.answer.rear.gauge_kpa;
+    const side = id === "now.front" ? "front" : "rear";
+    const aim = this.#expected[side]?.gauge_kpa ?? this.#kept?.answer[side].gauge_kpa;
     const from = "si" in now ? now.si / 1000 : aim;
     if (from === undefined || from === null) return;
     const step = "si" in now ? stepKpa(unit) * Math.sign(by) : 0; // the first tap shows what it should read
@@ -297,16 +309,29 @@ export class Desk {
   }
 
   #read(): Reading {
-    return read(this.#draft, this.#unit, this.#tables);
+    return read(this.#draft, this.#unit, this.#tables, readingsOf(this.#expected));
+  }
+
+  // lookAhead works out what the gauges should read; whatever that rests on may have changed.
+  async #lookAhead(): Promise<void> {
+    const { values, body } = this.#read();
+    const here = body?.set;
+    if (here === undefined || this.#ctx.closed.aborted) return;
+    const turn = ++this.#ahead;
+    const expected = await this.#expect.both(this.#draft, this.#entries.sets, values.get("gaugeError") ?? 0, here, Date.now());
+    if (turn !== this.#ahead || JSON.stringify(expected) === JSON.stringify(this.#expected)) return;
+    this.#expected = expected;
+    this.#refresh();
   }
 
   #refresh(): void {
     this.#show();
     void this.#ask(this.#read());
+    void this.#lookAhead().catch(() => undefined); // the state of the calculator tells
   }
 
   async #ask(reading: Reading): Promise<void> {
-    if (reading.body === undefined) return;
+    if (reading.body === undefined || !this.#loaded) return; // the last answer stands until all is known that the next one needs
     const question = JSON.stringify(reading.body);
     if (question === this.#kept?.question && this.#broken === "") return;
     try {
@@ -347,8 +372,9 @@ export class Desk {
     setHidden(this.#headline, !begun);
     setHidden(this.#demo, !this.#draft.demo);
     this.#ctx.heading(begun ? screen.heading : w("place.pressure"));
+    const noted = { ...this.#entries.view(this.#draft, this.#unit, Date.now()), ...expectedView(this.#expected, reading, this.#unit, Date.now()) };
     const bikes = { bikes: this.#entries.bikes(this.#draft), first: !begun };
-    if (begun) this.#stage(Board).view = { screen, state, undo: this.#undo?.words ?? "", bikes, noted: this.#entries.view(this.#draft, this.#unit, Date.now()) };
+    if (begun) this.#stage(Board).view = { screen, state, undo: this.#undo?.words ?? "", bikes, noted };
     else this.#stage(FirstRun).view = { ...state, bikes };
   }
 

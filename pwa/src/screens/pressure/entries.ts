@@ -49,7 +49,11 @@ export class Entries {
     return bikeLines(this.#bikes, draft.links["bike"]);
   }
 
-  view(draft: PressureDraft, unit: PressureUnit, now: number): NotedView {
+  get sets(): readonly RecordState[] {
+    return this.#sets;
+  }
+
+  view(draft: PressureDraft, unit: PressureUnit, now: number): Omit<NotedView, "expected" | "warm"> {
     return { last: lastSetWords(this.#sets, draft, unit, now), notes: noteLines(this.#notes, draft.links["bike"], now), done: this.#done?.words ?? "" };
   }
 

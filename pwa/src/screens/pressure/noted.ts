@@ -16,6 +16,8 @@ export interface NoteLine {
 
 export interface NotedView {
   readonly last: string; // what was set last
+  readonly expected: readonly string[]; // what the gauges should read, and why
+  readonly warm: boolean; // a reading is so high that the tyre is warm, most likely
   readonly notes: readonly NoteLine[];
   readonly done: string; // what was just noted; "" when nothing can be undone
 }
@@ -23,18 +25,23 @@ export interface NotedView {
 // SetIt stands with the readings.
 export class SetIt extends Part<NotedView> {
   readonly #last = el("p", { class: "quiet small" });
+  readonly #expected = el("div", { class: "small" });
+  readonly #warm = el("p", { class: "notice care" }, w("expect.sun"));
   readonly #done = el("p", { role: "status" });
   readonly #undo = el("button", { type: "button", class: "button", on: { click: () => this.act(entryUndone, undefined) } }, w("ground.undo"));
 
   protected override build(): void {
-    this.append(el("div", { class: "stack" },
+    this.append(el("div", { class: "stack" }, this.#expected, this.#warm,
       el("button", { type: "button", class: "button", on: { click: () => this.act(wasSet, undefined) } }, w("set.button")),
       el("div", { class: "row" }, this.#done, this.#undo), this.#last));
   }
 
-  protected override show({ last, done }: NotedView): void {
+  protected override show({ last, expected, warm, done }: NotedView): void {
+    keyed(this.#expected, expected, (each) => each, () => el("p"), (node, words) => setText(node, words));
+    setHidden(this.#expected, expected.length === 0);
+    setHidden(this.#warm, !warm);
     setText(this.#last, last);
-    setHidden(this.#last, last === "");
+    setHidden(this.#last, last === "" || expected.length > 0); // what is expected tells it already
     setText(this.#done, done);
     setHidden(this.#undo, done === "");
   }
