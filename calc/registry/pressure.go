@@ -40,7 +40,8 @@ var pressureCalculation = calculation{
 		`"ground":[{"kind":"pea","share":0.7,"kmh":24,"washboard":false},{"gd0":0.0004,"share":0.3,"kmh":20}],` +
 		`"set":{"c":20,"m":0},"ride":{"c":5,"m":1100},"warmest_c":24,"gauge_error_kpa":7,"wet":false,"firmness":0,"shift":0,` +
 		`"now":{"front_gauge_kpa":230,"rear_gauge_kpa":250,"pump_stroke_ml":60}}`,
-	run: runPressure,
+	sources: pressureSources,
+	run:     runPressure,
 }
 
 func wheelField(name, words string) Field {

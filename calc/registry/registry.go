@@ -1,10 +1,11 @@
 package registry
 
-// calculation is one entry: what it is called, what it does, its table and an example, and the function.
+// calculation is one entry: what it is called, what it does, its table and an example, what it rests on, and the function.
 type calculation struct {
 	name, sentence string
 	table          []Field
 	example        string
+	sources        []source
 	run            func(values) (fields, *Error)
 }
 
@@ -57,12 +58,14 @@ func (c calculation) call(body []byte) ([]byte, error) {
 	return out, nil
 }
 
-// Describe is the JSON list of all calculations: name, sentence, flat field list and example.
+// Describe is the JSON list of all calculations: name, sentence, flat field list, example, and the constants and formulas
+// that they rest on.
 func Describe() []byte {
 	list := make([]any, len(all))
 	for i, c := range all {
 		list[i] = fields{
 			{"name", c.name}, {"sentence", c.sentence}, {"fields", describe("", c.table)}, {"example", raw(c.example)},
+			{"sources", describeSources(c.sources)},
 		}
 	}
 	out, _ := encode(list)

@@ -1,0 +1,220 @@
+package registry_test
+
+import (
+	"encoding/json"
+	"go/ast"
+	"go/parser"
+	"go/token"
+	"io/fs"
+	"maps"
+	"math"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"rimside/calc/air"
+	"rimside/calc/registry"
+	"rimside/calc/tyre"
+)
+
+type sourceRow struct {
+	Group, Words, Formula, Source, Mark string
+	Values                              []struct {
+		Words, Unit string
+		Value       *float64
+	}
+}
+
+func sourcesOf(t *testing.T) map[string][]sourceRow {
+	t.Helper()
+	var list []struct {
+		Name    string
+		Sources []sourceRow
+	}
+	if err := json.Unmarshal(registry.Describe(), &list); err != nil {
+		t.Fatal(err)
+	}
+	out := map[string][]sourceRow{}
+	for _, each := range list {
+		out[each.Name] = each.Sources
+	}
+	return out
+}
+
+func TestEveryCalculationTellsWhatItRestsOn(t *testing.T) {
+	for _, name := range registry.Names() {
+		rows := sourcesOf(t)[name]
+		if len(rows) == 0 {
+			t.Errorf("%s tells no source", name)
+		}
+		seen := map[string]bool{}
+		for _, row := range rows {
+			if row.Group == "" || row.Words == "" || row.Source == "" {
+				t.Errorf("%s: a source without group, words or origin: %+v", name, row)
+			}
+			if !slices.Contains([]string{"published", "practice", "memory", "ours"}, row.Mark) {
+				t.Errorf("%s, %s: %q is no mark", name, row.Words, row.Mark)
+			}
+			if row.Formula == "" && len(row.Values) == 0 {
+				t.Errorf("%s, %s: neither formula nor value", name, row.Words)
+			}
+			if seen[row.Group+row.Words] {
+				t.Errorf("%s tells %s twice", name, row.Words)
+			}
+			seen[row.Group+row.Words] = true
+			for _, v := range row.Values {
+				if v.Value == nil || *v.Value == 0 || math.IsNaN(*v.Value) {
+					t.Errorf("%s, %s: %q has no value", name, row.Words, v.Words)
+				}
+				if len(row.Values) > 1 && v.Words == "" {
+					t.Errorf("%s, %s: which value is %v?", name, row.Words, v.Value)
+				}
+			}
+		}
+	}
+}
+
+func TestSourcesTellTheConstantsInUse(t *testing.T) {
+	value := func(calculation, words string, n int) float64 {
+		for _, row := range sourcesOf(t)[calculation] {
+			if row.Words == words && n < len(row.Values) {
+				return *row.Values[n].Value
+			}
+		}
+		t.Fatalf("%s does not tell %q", calculation, words)
+		return 0
+	}
+	if got := value("pressure", "Never above this on a straight rim edge", 0); got != tyre.HooklessCap.KPa() {
+		t.Errorf("the cap is told as %v kPa", got)
+	}
+	if got := value("air", "Air pressure at an altitude", 1); got != air.LapseRate {
+		t.Errorf("the lapse rate is told as %v", got)
+	}
+	rims := tyre.MeasuringRims()
+	for i, row := range rims {
+		if got := value("pressure", "Inner width of the rim on which a tyre is measured, by printed width", i); math.Abs(got-row.Inner.MM()) > 1e-9 {
+			t.Errorf("measuring rim %d is told as %v mm", i, got)
+		}
+	}
+}
+
+// untold are the numbers that no answer rests on: steps and slacks of the arithmetic, bounds of the input, and what only tests
+// compare with.
+var untold = map[string]string{
+	"air.tropopause": "where the formula ends", "pressure.searchEdge": "arithmetic", "pressure.MaxFirmness": "bound of the input",
+	"pressure.biggerLabels": "sizes on sale", "pressure.curvePoints": "drawing", "pressure.slopeStep": "arithmetic",
+	"ride.JustRight": "nothing to change", "road.tooNear": "arithmetic", "road.nudge": "arithmetic",
+	"road.quarterCarTyre": "only tests compare with the index", "road.quarterCarDamper": "only tests compare with the index",
+	"road.quarterCarSpeed": "only tests compare with the index", "tyre.MinLabelMM": "bound of the input", "tyre.MaxLabelMM": "bound of the input",
+}
+
+// toldThrough are read by a function that the sources call.
+var toldThrough = map[string]string{
+	"tyre.measuringRims": "tyre.MeasuringRims", "tyre.casings": "tyre.CasingOf", "road.kinds": "road.Kinds", "pressure.hardSquash": "pressure.HardSquash",
+}
+
+// A constant that an answer rests on and that the page does not tell would be a number without an origin.
+func TestNoConstantIsLeftOut(t *testing.T) {
+	told := selectors(t, ".")
+	found := map[string]bool{}
+	for _, subject := range []string{"air", "tyre", "road", "ride", "pressure"} {
+		for _, name := range numbers(t, filepath.Join("..", subject)) {
+			name = subject + "." + name
+			found[name] = true
+			through, indirect := toldThrough[name]
+			if !indirect {
+				through = name
+			}
+			if why, excused := untold[name]; excused == told[through] {
+				t.Errorf("%s: told %v, excused %q: name it in the sources or among the untold", name, told[through], why)
+			}
+		}
+	}
+	for name := range maps.Keys(untold) {
+		if !found[name] {
+			t.Errorf("%s is excused and does not exist", name)
+		}
+	}
+}
+
+// selectors are the names of other packages that the sources use.
+func selectors(t *testing.T, folder string) map[string]bool {
+	t.Helper()
+	out := map[string]bool{}
+	for _, file := range parsed(t, folder, func(name string) bool { return strings.HasPrefix(name, "sources") }) {
+		ast.Inspect(file, func(node ast.Node) bool {
+			if s, is := node.(*ast.SelectorExpr); is {
+				if from, is := s.X.(*ast.Ident); is {
+					out[from.Name+"."+s.Sel.Name] = true
+				}
+			}
+			return true
+		})
+	}
+	return out
+}
+
+// numbers are the constants and variables of a package that a number is written into.
+func numbers(t *testing.T, folder string) []string {
+	t.Helper()
+	var out []string
+	for _, file := range parsed(t, folder, func(string) bool { return true }) {
+		for _, declared := range file.Decls {
+			general, is := declared.(*ast.GenDecl)
+			if !is {
+				continue
+			}
+			for _, spec := range general.Specs {
+				value, is := spec.(*ast.ValueSpec)
+				for i, name := range valueNames(value, is) {
+					if i < len(value.Values) && hasNumber(value.Values[i]) {
+						out = append(out, name)
+					}
+				}
+			}
+		}
+	}
+	return out
+}
+
+func valueNames(value *ast.ValueSpec, is bool) []string {
+	var out []string
+	for i := 0; is && i < len(value.Names); i++ {
+		out = append(out, value.Names[i].Name)
+	}
+	return out
+}
+
+func hasNumber(value ast.Expr) bool {
+	found := false
+	ast.Inspect(value, func(node ast.Node) bool {
+		if _, length := node.(*ast.ArrayType); length {
+			return false
+		}
+		literal, is := node.(*ast.BasicLit)
+		found = found || is && (literal.Kind == token.INT || literal.Kind == token.FLOAT)
+		return true
+	})
+	return found
+}
+
+func parsed(t *testing.T, folder string, wanted func(name string) bool) []*ast.File {
+	t.Helper()
+	var out []*ast.File
+	names, err := filepath.Glob(filepath.Join(folder, "*.go"))
+	if err != nil || len(names) == 0 {
+		t.Fatal(err, fs.ErrNotExist)
+	}
+	for _, name := range names {
+		if strings.HasSuffix(name, "_test.go") || !wanted(filepath.Base(name)) {
+			continue
+		}
+		file, err := parser.ParseFile(token.NewFileSet(), name, nil, parser.SkipObjectResolution)
+		if err != nil {
+			t.Fatal(err)
+		}
+		out = append(out, file)
+	}
+	return out
+}
