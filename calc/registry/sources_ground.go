@@ -34,15 +34,6 @@ var rider = []source{
 	}, "from memory, on the hard side for the floor", memory},
 }
 
-var afterRide = []source{
-	{groupRider, "What an after-ride answer says of the pressure", "a share to add or to take away", []amount{
-		{"much too harsh", percent(float64(ride.TooHarsh)), "%"}, {"a bit harsh", percent(float64(ride.BitHarsh)), "%"},
-		{"a bit soft", percent(float64(ride.BitSoft)), "%"}, {"squirmed, or the rim struck", percent(float64(ride.Squirmed)), "%"},
-	}, "half steps and steps of the softer and firmer buttons", ours},
-	{groupRider, "The personal shift from several rides", "sum of what the rides say, over their number and one more", nil,
-		"a normal prior of no shift, as wide as one ride’s doubt", ours},
-}
-
 var groundWords = map[string]string{
 	"smooth": "sealed, nothing to feel", "patched": "sealed, cracks and patches", "chips": "sealed, coarse chips", "setts": "setts or cobbles",
 	"rice": "stones like rice", "pea": "stones like peas", "walnut": "stones like walnuts", "egg": "stones like eggs", "fist": "stones like fists",

@@ -32,6 +32,28 @@ var deciding = []source{
 	}, "room on both sides of the flat part", ours},
 }
 
+var afterRide = []source{
+	{groupDecision, "After the ride: how much more air each answer asks for, in logarithms", "ln(ridden / custom) + value", perAnswer(),
+		"steps and half steps that a rider can tell apart", ours},
+	{groupDecision, "The personal shift from several rides", "the mean of what they say, with no shift as one more ride", []amount{
+		{"spread of riders and of rides", pressure.ShiftSpread, ""}, {"most that counts", pressure.ShiftMost, ""},
+	}, "a normal prior; in logarithms of pressure", ours},
+}
+
+var feltWords = map[pressure.Felt]string{
+	pressure.FeltTooHard: "much too harsh", pressure.FeltHard: "a bit harsh", pressure.FeltSoft: "a bit soft",
+	pressure.FeltTooSoft: "squirmed, or the rim struck",
+}
+
+func perAnswer() []amount {
+	var out []amount
+	for _, felt := range []pressure.Felt{pressure.FeltTooHard, pressure.FeltHard, pressure.FeltSoft, pressure.FeltTooSoft} {
+		by, _ := pressure.RideNote{Ridden: 1, Custom: 1, Felt: felt}.Observed()
+		out = append(out, amount{feltWords[felt], by, ""})
+	}
+	return out
+}
+
 var setupWords = map[pressure.Setup]string{pressure.Tube: "tube", pressure.Tubeless: "tubeless", pressure.Insert: "tubeless with insert"}
 
 func perSetup() []amount {
