@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/json"
 	"math"
+	"slices"
 	"strconv"
 	"unicode/utf8"
 )
@@ -17,8 +18,12 @@ func Parse(raw []byte) (Op, *Rejection) {
 	if fault := badText(raw); fault != "" {
 		return Op{}, &Rejection{ID: idIn(raw), Code: Malformed, Message: fault}
 	}
-	var members map[string]json.RawMessage
-	if json.Unmarshal(raw, &members) != nil || members == nil {
+	var members []member
+	isObject := json.Valid(raw)
+	if isObject {
+		members, isObject = membersOf(bytes.TrimSpace(raw))
+	}
+	if !isObject {
 		return Op{}, &Rejection{Code: Malformed, Message: "This entry is not a JSON object."}
 	}
 	op := Op{Raw: raw}
@@ -45,7 +50,7 @@ func Parse(raw []byte) (Op, *Rejection) {
 
 // memberReader reads one member after the other and keeps the first fault.
 type memberReader struct {
-	members map[string]json.RawMessage
+	members []member
 	fault   *Rejection
 }
 
@@ -55,77 +60,120 @@ func (r *memberReader) wrong(name, want string) {
 	}
 }
 
-// read decodes a member that is there and not null.
-func (r *memberReader) read(name string, into any, required bool, want string) bool {
-	raw, found := r.members[name]
-	if !found && !required {
+// find gives a member, and notes when it is needed and missing. Of two with one name the last counts, as in a browser.
+func (r *memberReader) find(name string, required bool, want string) (raw json.RawMessage, found bool) {
+	for _, each := range slices.Backward(r.members) {
+		if each.name == name {
+			return each.value, true
+		}
+	}
+	if required {
+		r.wrong(name, want)
+	}
+	return nil, false
+}
+
+func (r *memberReader) text(name string, into *string, required bool, want string) bool {
+	raw, found := r.find(name, required, want)
+	if !found {
 		return false
 	}
-	if !found || string(raw) == "null" || json.Unmarshal(raw, into) != nil {
+	text, isText := textOf(raw)
+	if !isText {
 		r.wrong(name, want)
 		return false
 	}
+	*into = text
 	return true
 }
 
 const wantID = "32 lowercase hex digits"
 
 func (r *memberReader) id(name string, into *string) {
-	if r.read(name, into, true, wantID) && !IsID(*into) {
+	if r.text(name, into, true, wantID) && !IsID(*into) {
 		r.wrong(name, wantID)
 	}
 }
 
 func (r *memberReader) name(name string, into *string, required bool) {
 	const want = "a text of at most 64 characters"
-	if r.read(name, into, required, want) && (utf8.RuneCountInString(*into) > maxName || required && *into == "") {
+	if r.text(name, into, required, want) && (utf8.RuneCountInString(*into) > maxName || required && *into == "") {
 		r.wrong(name, want)
 	}
 }
 
 func (r *memberReader) object(name string, into *map[string]json.RawMessage, required bool) {
-	r.read(name, into, required, "an object of fields and values")
+	const want = "an object of fields and values"
+	raw, found := r.find(name, required, want)
+	if !found {
+		return
+	}
+	members, isObject := membersOf(raw)
+	if !isObject {
+		r.wrong(name, want)
+		return
+	}
+	*into = make(map[string]json.RawMessage, len(members))
+	for _, each := range members {
+		(*into)[each.name] = each.value
+	}
 }
 
 func (r *memberReader) ids(name string, into *[]string) {
 	const want = "a list of ids"
-	var listed []*string // a null in the list is not an id
-	if !r.read(name, &listed, false, want) {
-		return
+	if raw, found := r.find(name, false, want); found {
+		*into = r.idList(name, want, raw)
 	}
-	*into = r.checked(name, want, listed)
 }
 
 func (r *memberReader) idLists(name string, into *map[string][]string) {
 	const want = "an object of fields, each with a list of ids"
-	var lists map[string]*[]*string
-	if !r.read(name, &lists, false, want) {
+	raw, found := r.find(name, false, want)
+	if !found {
 		return
 	}
-	*into = make(map[string][]string, len(lists))
-	for field, listed := range lists {
-		if listed == nil {
-			r.wrong(name, want)
-			return
-		}
-		(*into)[field] = r.checked(name, want, *listed)
+	lists, isObject := membersOf(raw)
+	if !isObject {
+		r.wrong(name, want)
+		return
+	}
+	raws := make(map[string]json.RawMessage, len(lists))
+	for _, each := range lists {
+		raws[each.name] = each.value
+	}
+	*into = make(map[string][]string, len(raws))
+	for field, list := range raws {
+		(*into)[field] = r.idList(name, want, list)
 	}
 }
 
-func (r *memberReader) checked(name, want string, listed []*string) []string {
-	ids := make([]string, 0, len(listed))
-	for _, id := range listed {
-		if id == nil || !IsID(*id) {
+func (r *memberReader) idList(name, want string, raw json.RawMessage) []string {
+	items, isList := itemsOf(raw)
+	if !isList {
+		r.wrong(name, want)
+		return nil
+	}
+	ids := make([]string, 0, len(items))
+	for _, item := range items {
+		id, isText := textOf(item)
+		if !isText || !IsID(id) {
 			r.wrong(name, want)
 			return nil
 		}
-		ids = append(ids, *id)
+		ids = append(ids, id)
 	}
 	return ids
 }
 
 func (r *memberReader) flag(name string, into *bool) {
-	r.read(name, into, false, "true or false")
+	const want = "true or false"
+	raw, found := r.find(name, false, want)
+	if !found {
+		return
+	}
+	if *into = string(raw) == "true"; !*into && string(raw) != "false" {
+		r.wrong(name, want)
+	}
 }
 
 func (r *memberReader) schema(into *int) {
@@ -159,13 +207,17 @@ func (r *memberReader) at(into *int64) {
 	}
 }
 
-// number reads a number as it is written; json.Number alone would also take one in quotes.
 func (r *memberReader) number(name string, into *json.Number, required bool, want string) bool {
-	if raw := r.members[name]; len(raw) > 0 && raw[0] == '"' {
+	raw, found := r.find(name, required, want)
+	if !found {
+		return false
+	}
+	if c := raw[0]; c != '-' && (c < '0' || c > '9') {
 		r.wrong(name, want)
 		return false
 	}
-	return r.read(name, into, required, want)
+	*into = json.Number(raw)
+	return true
 }
 
 // wholeNumber reads a JSON number that is whole, however it is written: 1.7e12 is one, as in a browser.
