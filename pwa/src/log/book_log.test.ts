@@ -358,6 +358,16 @@ test("book log: a file's bad lines are named, the good ones kept; another book i
   for (const text of ["", "x", "null", "{}", good]) equal(await log.importText(text), { kind: "not_ours" });
 });
 
+test("book log: a number too large for a double stays one, in lists too", async () => {
+  const held = new Database(`rimside-${newRec()}`);
+  const { log } = phone(held);
+  await log.ready;
+  const op = (value: string): string => `{"id":"${newRec()}","at":${t0},"kind":"lamp","rec":"${newRec()}","set":{"n":${value}}}`;
+  await log.importText([`{"rimside":1,"book":"${log.book}"}`, op("1e400"), op("[1e400]"), op("-1e400"), op("7")].join("\n"));
+  const values = (await phone(held).log.all("lamp")).map((state) => String(valueOf(state, "n"))).sort();
+  equal(values, ["-Infinity", "7", "Infinity", "Infinity"]);
+});
+
 test("book log: rows keep what they are found by", async () => {
   const { log } = phone();
   const tyre = await added(log, { name: "0" });

@@ -32,6 +32,13 @@ export function sameValue(a: Json, b: Json): boolean {
   return a === b || canonical(a) === canonical(b);
 }
 
+// isFinite tells whether JSON can write a value: it has no word for numbers too large for a double.
+export function isFinite(value: Json): boolean {
+  if (typeof value === "number") return Number.isFinite(value);
+  if (typeof value !== "object" || value === null) return true;
+  return Object.values(value).every(isFinite);
+}
+
 const halfCharacter = /\p{Surrogate}/u;
 
 // isSound tells whether a value nests no deeper than so many levels and holds no half characters (lone surrogates),

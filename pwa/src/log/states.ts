@@ -2,7 +2,8 @@
 // say, written in rows of many; which ones clash, and how often something was written, stands beside them.
 
 import { opOf } from "./erase.ts";
-import { merge, type RecordState } from "./merge.ts";
+import { isFinite } from "./json.ts";
+import { type FieldState, merge, type RecordState } from "./merge.ts";
 import type { StatesRow, Tables, Tx } from "./tables.ts";
 
 export const stateStores = ["records", "meta"] as const;
@@ -42,23 +43,34 @@ export async function writeStates(tx: Tx, before: Standing, merged: readonly Mer
     if (state.clashes.length > 0) clashes.add(state.rec);
     else clashes.delete(state.rec);
   }
-  tx.put("records", [...rows].map(([kind, { states, gone }]) => ({ rec: rowName(version, kind), kind, states, gone })));
+  tx.put("records", [...rows].map(([kind, { states, gone }]) => packed(version, kind, states, gone)));
   tx.put("meta", [{ name: named, value: { version, clashing: [...clashes] } satisfies Standing }]);
   const erased = merged.flatMap(({ before, state, kinds }) => (state.erased && before?.erased === false ? kinds : []));
   for (const kind of new Set(erased)) await compact(tx, await tx.statesOf(kind), version); // no old state may keep a value
   return version;
 }
 
-function rowName(version: number, kind: string): string {
-  return `${String(version).padStart(12, "0")} ${kind}`;
+function packed(version: number, kind: string, states: readonly RecordState[], gone: readonly string[]): StatesRow {
+  const rec = `${String(version).padStart(12, "0")} ${kind}`;
+  return { rec, kind, count: states.length, states: states.every(isPlain) ? JSON.stringify(states) : states, gone };
+}
+
+function unpacked({ states }: StatesRow): readonly RecordState[] {
+  return typeof states === "string" ? (JSON.parse(states) as RecordState[]) : states;
+}
+
+// isPlain: JSON has no word for numbers too large for a double, though ops may bring them.
+function isPlain({ fields, deletion }: RecordState): boolean {
+  const isTold = (field: FieldState): boolean => isFinite(field.shown.value) && field.others.every((other) => isFinite(other.value));
+  return Object.values(fields).every(isTold) && (deletion === undefined || isTold(deletion));
 }
 
 // latest gives the states that rows of a kind hold, of removed and erased records too.
 export function latest(rows: readonly StatesRow[]): readonly RecordState[] {
   const found = new Map<string, RecordState>();
-  for (const { states, gone } of rows) {
-    for (const state of states) found.set(state.rec, state);
-    for (const rec of gone) found.delete(rec);
+  for (const row of rows) {
+    for (const state of unpacked(row)) found.set(state.rec, state);
+    for (const rec of row.gone) found.delete(rec);
   }
   return [...found.values()];
 }
@@ -83,7 +95,7 @@ async function compact(tx: Tx, rows: readonly StatesRow[], version: number): Pro
   if (kind === undefined) return;
   tx.remove("records", rows.map((row) => row.rec));
   const gone = [...new Set(rows.flatMap((row) => row.gone))];
-  tx.put("records", [{ rec: rowName(version, kind), kind, states: latest(rows), gone }]);
+  tx.put("records", [packed(version, kind, latest(rows), gone)]);
 }
 
 const mostRows = 100; // of a kind
@@ -99,8 +111,8 @@ export async function tidy(tables: Tables, kind: string): Promise<void> {
     const rows = await tx.statesOf(kind);
     if (!isUntidy(rows)) return;
     const { version } = await standing(tx);
-    const isOutdated = rows.reduce((sum, row) => sum + row.states.length, 0) > 2 * latest(rows).length + large;
-    const small = rows.slice(rows.findLastIndex((row) => row.states.length >= large) + 1);
+    const isOutdated = rows.reduce((sum, row) => sum + row.count, 0) > 2 * latest(rows).length + large;
+    const small = rows.slice(rows.findLastIndex((row) => row.count >= large) + 1);
     await compact(tx, isOutdated || small.length < mostRows / 2 ? rows : small, version);
   });
 }

@@ -46,11 +46,12 @@ export interface PhotoRow {
 }
 
 // StatesRow holds the states of some records of one kind, as they were merged at one moment: a later row's count. A row
-// for each record would double the time that fetching takes.
+// for each record, or states that are not one text, would double the time that fetching takes.
 export interface StatesRow {
   readonly rec: string; // the row's own name, in order of writing
   readonly kind: string;
-  readonly states: readonly RecordState[];
+  readonly count: number; // of the states
+  readonly states: string | readonly RecordState[]; // as JSON, if that can tell all of their values
   readonly gone: readonly string[]; // records that are of another kind now
 }
 
