@@ -4,8 +4,9 @@
 import { type Role, roles } from "../../book/bonds.ts";
 import { commit, type States } from "../../book/commit.ts";
 import type { PressureDraft } from "../../book/draft.ts";
+import { openedDraft, partKinds } from "../../book/opened.ts";
 import type { Reading } from "../../book/request.ts";
-import { linksOf, take } from "../../book/take.ts";
+import { take } from "../../book/take.ts";
 import { newRec } from "../../log/book_log.ts";
 import type { RecordState } from "../../log/merge.ts";
 import type { Ctx } from "../../ui/screen.ts";
@@ -104,18 +105,13 @@ export class Records {
   // opened is the draft of another bike of the book: what is known of today stays.
   async opened(bike: RecordState, today: PressureDraft): Promise<PressureDraft> {
     const known = new Map<string, RecordState>();
-    for (const kind of ["person", "wheel", "tyre", "gauge", "pump"]) {
+    for (const kind of partKinds) {
       for (const state of await this.#book.all(kind)) known.set(state.rec, state);
     }
-    return { ...today, started: true, rearSame: true, links: linksOf(bike, (rec) => known.get(rec)), based: {}, bike: "", firmness: 0, weigh: "share", picks: {}, texts: weatherOf(today) };
+    return openedDraft(bike, (rec) => known.get(rec), today);
   }
 
   stop(): void {
     clearTimeout(this.#timer);
   }
-}
-
-// weatherOf keeps what is typed about the day, and drops what belongs to a bike.
-function weatherOf(draft: PressureDraft): Record<string, string> {
-  return Object.fromEntries(Object.entries(draft.texts).filter(([id]) => /^(set|ride|warmest)\./.test(id)));
 }
