@@ -96,6 +96,10 @@ for (const [where, tables] of [["memory", inMemory], ["IndexedDB", onDisk]] as c
     const tyre = await added(log, { name: "x" });
     await log.save([{ rec: tyre.rec, kind: "wheel", set: { name: "y" }, shown: tyre }]);
     for (const each of [log, phone(held).log]) equal([(await each.all("tyre")).length, (await each.all("wheel")).length, (await each.everything()).length], [0, 1, 2]);
+    const other = await added(log, { name: "z" });
+    await log.save([{ rec: tyre.rec, kind: "tyre", set: { name: "and back" }, shown: await state(log, tyre) }]);
+    await log.erase(other.rec, "tyre"); // makes one row of many
+    for (const each of [log, phone(held).log]) equal([(await each.all("tyre")).length, (await each.all("wheel")).length], [1, 0]);
   });
 
   test(`book log in ${where}: many writes are made few rows, and nothing changes by it`, async () => {

@@ -93,9 +93,11 @@ const all = 2 ** 32 - 1;
 async function compact(tx: Tx, rows: readonly StatesRow[], version: number): Promise<void> {
   const kind = rows[0]?.kind;
   if (kind === undefined) return;
+  const states = latest(rows);
+  const left = new Set(states.map((state) => state.rec));
+  const gone = new Set(rows.flatMap((row) => row.gone).filter((rec) => !left.has(rec)));
   tx.remove("records", rows.map((row) => row.rec));
-  const gone = [...new Set(rows.flatMap((row) => row.gone))];
-  tx.put("records", [packed(version, kind, latest(rows), gone)]);
+  tx.put("records", [packed(version, kind, states, [...gone])]);
 }
 
 const mostRows = 100; // of a kind

@@ -51,6 +51,7 @@ export class Sync {
   #ready: Promise<void> | undefined;
   #running: Promise<Outcome> | undefined;
   #again = false;
+  #outdated = false; // another tab met the server while this one waited for its turn
 
   constructor(log: BookLog, means: SyncMeans) {
     this.#log = log;
@@ -117,6 +118,8 @@ export class Sync {
   async #once(): Promise<Outcome> {
     try {
       await this.ready;
+      if (this.#outdated) this.#outbox.forget();
+      this.#outdated = false;
       const asked = this.#means.now();
       const standing = await this.#api.standing();
       this.#compareClocks(standing.now, asked, this.#means.now());
@@ -213,7 +216,9 @@ export class Sync {
   // hear takes over what the tab that meets the server says.
   #hear(message: unknown): void {
     const { sync, met } = message as { sync?: SyncState; met?: string };
-    if (sync === undefined || met === undefined || this.#running !== undefined) return;
+    if (sync === undefined || met === undefined) return;
+    this.#outdated = this.#running !== undefined;
+    if (this.#outdated) return;
     this.#outbox.forget();
     this.#met = met;
     this.#state = { ...sync, trouble: this.#state.trouble };
