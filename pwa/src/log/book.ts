@@ -9,7 +9,7 @@ import { IdbTables } from "./idb_tables.ts";
 import { isId } from "./op.ts";
 import type { NamedRow } from "./tables.ts";
 
-const remembered = "rimside-book";
+export const remembered = "rimside-book";
 const prefix = "rimside-";
 
 // openBook gives the database of the open book.

@@ -343,6 +343,19 @@ test("book log: export and import bring back every byte", async () => {
   equal(again.kind === "read" && [again.stored.length, again.known], [0, 1]);
 });
 
+test("book log: an op that stands in a file twice counts as new once, and waits to be sent", async () => {
+  const { log } = phone();
+  await log.ready;
+  const told: (readonly string[])[] = [];
+  log.onSaved((ops) => told.push(ops));
+  const [id, rec] = [newRec(), newRec()];
+  const op = `{"id":"${id}","at":${t0},"kind":"note","rec":"${rec}","set":{"text":"x"}}`;
+  const reversed = `{"set":{"text":"x"},"rec":"${rec}","kind":"note","at":${t0},"id":"${id}"}`;
+  const result = await log.importText([`{"rimside":1,"book":"${log.book}"}`, op, reversed, op].join("\n"));
+  equal(result.kind === "read" && [result.stored, result.known, result.bad], [[id], 2, []]);
+  equal([told, (await log.history(rec)).length], [[[id]], 1]);
+});
+
 test("book log: a file's bad lines are named, the good ones kept; another book is refused", async () => {
   const { log } = phone();
   await log.ready;

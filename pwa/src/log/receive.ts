@@ -5,7 +5,7 @@ import { blobsIn, erasedRow, opOf, sameOp } from "./erase.ts";
 import { type Held, lookIn, type Lookup } from "./held.ts";
 import type { StoreName } from "./idb.ts";
 import { frameOf, merge, type RecordState } from "./merge.ts";
-import { erases, type Op, type StoredOp } from "./op.ts";
+import type { Op, StoredOp } from "./op.ts";
 import { forgetValues } from "./rejected.ts";
 import { type Merged, standing, stateStores, writeStates } from "./states.ts";
 import type { Tx } from "./tables.ts";
@@ -30,55 +30,70 @@ export function rowOf(op: Op, bytes: string, came: Pick<StoredOp, "via" | "recei
 export async function receive(tx: Tx, arrived: readonly StoredOp[], held?: Held): Promise<Taken> {
   const now = await standing(tx);
   const lookup = held?.isCurrent(now.version) === true ? held : lookIn(tx);
-  const { fresh, known, refused } = await sorted(lookup, arrived);
-  const byRec = new Map<string, StoredOp[]>();
-  for (const row of fresh.values()) {
-    const more = byRec.get(row.rec);
-    if (more === undefined) byRec.set(row.rec, [row]);
-    else more.push(row);
-  }
-  const touched = [...byRec.keys()];
-  const others = await lookup.opsOf(touched);
-  const merged: Merged[] = [];
-  const changed: StoredOp[] = [];
-  const lost = new Set<string>();
-  touched.forEach((rec, i) => {
-    const rows = new Map((others[i] ?? []).map((row) => [row.id, row]));
-    const before = new Map(rows);
-    for (const row of byRec.get(rec) ?? []) rows.set(row.id, row);
-    const { kept, state, gone } = settled(rec, [...rows.values()]);
-    const kinds = [...new Set(kept.map((row) => row.kind))];
-    merged.push({ before: before.size === 0 ? undefined : frameOf([...before.values()].map(opOf)), state, kinds });
-    changed.push(...kept.filter((row) => before.get(row.id) !== row));
-    gone.forEach((blob) => lost.add(blob));
-  });
+  const { fresh, ...verdict } = await sorted(lookup, arrived);
+  const byRec = grouped([...fresh.values()]);
+  const others = await lookup.opsOf([...byRec.keys()]);
+  const touched = [...byRec].map(([rec, rows], i) => joined(rec, others[i] ?? [], rows));
+  const changed = touched.flatMap((each) => each.changed);
   tx.put("ops", changed);
-  const version = merged.length > 0 ? await writeStates(tx, now, merged) : now.version;
+  const version = touched.length > 0 ? await writeStates(tx, now, touched) : now.version;
   if (lookup === held) held.take(changed, version);
-  if (lost.size > 0) await dropPhotos(tx, lost);
-  const erased = merged.filter(({ state }) => state.erased).map(({ state }) => state.rec);
-  if (erased.length > 0) await forgetValues(tx, new Set(erased));
-  const knownIds = new Set(known);
-  return { stored: [...fresh.keys()].filter((id) => !knownIds.has(id)), known, refused, states: merged.map(({ state }) => state), version };
+  await forget(tx, touched);
+  return { ...verdict, states: touched.map(({ state }) => state), version };
 }
 
-interface Sorted {
+function grouped(rows: readonly StoredOp[]): ReadonlyMap<string, readonly StoredOp[]> {
+  const byRec = new Map<string, StoredOp[]>();
+  for (const row of rows) {
+    const others = byRec.get(row.rec);
+    if (others === undefined) byRec.set(row.rec, [row]);
+    else others.push(row);
+  }
+  return byRec;
+}
+
+interface Touched extends Merged {
+  readonly changed: readonly StoredOp[]; // rows to be written
+  readonly blobs: readonly string[]; // photos that its ops no longer name
+}
+
+// joined merges a record with what arrived. When it is erased, only the frames of its ops are kept.
+function joined(rec: string, before: readonly StoredOp[], arrived: readonly StoredOp[]): Touched {
+  const rows = [...new Map([...before, ...arrived].map((row) => [row.id, row])).values()];
+  const ops = rows.map(opOf);
+  const state = merge(rec, ops);
+  const kept = state.erased ? rows.map(erasedRow) : rows;
+  const old = new Set(before);
+  return {
+    state, changed: kept.filter((row) => !old.has(row)), blobs: state.erased ? ops.flatMap((op) => blobsIn(op.set)) : [],
+    before: before.length === 0 ? undefined : frameOf(before.map(opOf)), kinds: [...new Set(rows.map((row) => row.kind))],
+  };
+}
+
+// forget drops what erased records leave elsewhere: their photos, and their refused ops.
+async function forget(tx: Tx, touched: readonly Touched[]): Promise<void> {
+  const erased = touched.filter(({ state }) => state.erased);
+  if (erased.length === 0) return;
+  await dropPhotos(tx, new Set(erased.flatMap(({ blobs }) => blobs)));
+  await forgetValues(tx, new Set(erased.map(({ state }) => state.rec)));
+}
+
+interface Sorted extends Pick<Taken, "stored" | "known" | "refused"> {
   readonly fresh: ReadonlyMap<string, StoredOp>; // to be written
-  readonly known: readonly string[];
-  readonly refused: readonly StoredOp[];
 }
 
 async function sorted(lookup: Lookup, arrived: readonly StoredOp[]): Promise<Sorted> {
   const held = new Map<string, StoredOp>();
   for (const row of await lookup.ops(arrived.map((row) => row.id))) if (row !== undefined) held.set(row.id, row);
   const fresh = new Map<string, StoredOp>();
-  const known: string[] = [];
+  const [stored, known]: [string[], string[]] = [[], []];
   const refused: StoredOp[] = [];
   for (const row of arrived) {
     const here = held.get(row.id);
     if (here === undefined) {
       held.set(row.id, row);
       fresh.set(row.id, row);
+      stored.push(row.id);
     } else if (!sameOp(here.bytes, row.bytes)) {
       refused.push(row);
     } else {
@@ -86,19 +101,11 @@ async function sorted(lookup: Lookup, arrived: readonly StoredOp[]): Promise<Sor
       if (isFrame(row) && !isFrame(here)) fresh.set(row.id, erasedRow(here)); // its record was erased elsewhere
     }
   }
-  return { fresh, known, refused };
+  return { fresh, stored, known, refused };
 }
 
 function isFrame(row: StoredOp): boolean {
   return row.bytes.includes('"erased"') && opOf(row).erased === true;
-}
-
-// settled merges a record. When it is erased, only the frames of its ops are kept, and the photos they named are gone.
-function settled(rec: string, rows: readonly StoredOp[]): { kept: readonly StoredOp[]; state: RecordState; gone: string[] } {
-  const ops = rows.map(opOf);
-  const state = merge(rec, ops);
-  if (!ops.some(erases)) return { kept: rows, state, gone: [] };
-  return { kept: rows.map(erasedRow), state, gone: ops.flatMap((op) => blobsIn(op.set)) };
 }
 
 const pageSize = 500;

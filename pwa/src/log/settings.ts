@@ -28,7 +28,7 @@ function oneOf<T>(names: readonly T[], value: unknown): T | undefined {
   return names.find((name) => name === value);
 }
 
-const mirrored = "rimside-settings";
+export const mirrored = "rimside-settings";
 
 interface Store {
   save(name: string, value: unknown): Promise<boolean>;
