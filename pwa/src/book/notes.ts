@@ -3,6 +3,8 @@
 import { type RecordState, valueOf } from "../log/merge.ts";
 import { w } from "../words/index.ts";
 import { ageOf } from "./age.ts";
+import { sides } from "./answer.ts";
+import { feltOf } from "./shift.ts";
 
 const shown = 5;
 
@@ -12,7 +14,15 @@ export function noteLines(notes: readonly RecordState[], bike: string | undefine
     .map((note) => ({ rec: note.rec, words: w("notes.line", { text: textOf(note), age: ageOf(now - note.newest) }) }));
 }
 
+// textOf is what was written, or else what was felt of which wheel.
 function textOf(note: RecordState): string {
   const text = valueOf(note, "note");
-  return typeof text === "string" ? text : "";
+  const felt = feltOf(note);
+  const side = sides.find((each) => each === valueOf(note, "side"));
+  const said = [
+    ...(felt === undefined ? [] : [w(`ride.is.${felt}`)]),
+    ...(valueOf(note, "rim_strike") === true ? [w("ride.hit")] : []),
+    ...(typeof text === "string" && text !== "" ? [text] : []),
+  ].join(", ");
+  return side === undefined || said === "" ? said : w("field.sided", { side: w(`side.${side}`), label: said });
 }

@@ -18,14 +18,36 @@ export type Assumption = "bike" | "sidewall" | "inner.front" | "inner.rear" | "k
 export interface RequestBody {
   readonly set: { readonly c: number; readonly m: number };
   readonly ride: { readonly c: number; readonly m: number };
+  readonly warmest_c?: number;
   readonly front: WheelBody;
   readonly rear: WheelBody;
+  readonly gauge_error_kpa: number;
+  readonly wet: boolean;
+  readonly firmness: number;
+  readonly shift: number;
   readonly now?: { readonly front_gauge_kpa?: number; readonly rear_gauge_kpa?: number };
 }
 
-interface WheelBody {
-  readonly tyre: { readonly max_kpa?: number };
-  readonly rim: { readonly max_kpa?: number; readonly table_max_kpa?: number };
+export interface WheelBody {
+  readonly tyre: TyreBody;
+  readonly rim: RimBody;
+}
+
+export interface TyreBody {
+  readonly label_mm: number;
+  readonly measured_mm?: number;
+  readonly sidewall: string;
+  readonly setup: string;
+  readonly hookless_ok: boolean;
+  readonly max_kpa?: number;
+  readonly min_kpa?: number;
+}
+
+export interface RimBody {
+  readonly inner_mm: number;
+  readonly profile: string;
+  readonly max_kpa?: number;
+  readonly table_max_kpa?: number;
 }
 
 export interface Reading {

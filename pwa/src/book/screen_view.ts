@@ -11,6 +11,7 @@ import { asked, type Kept } from "./kept.ts";
 import { type NoticeView, noticeViews } from "./notices.ts";
 import type { PressureUnit } from "./quantity.ts";
 import { faultsOf, type Reading, type RequestBody } from "./request.ts";
+import { veiledWords } from "./veil.ts";
 import { type Scene, type WheelView, wheelView } from "./wheel_view.ts";
 import { type Row, whyRows } from "./why_view.ts";
 
@@ -47,7 +48,7 @@ export function screenView(facts: Facts): ScreenView {
     notices: notices.filter((each) => each.severity !== "stop" && each.code !== underWhy),
     assumed: reading.assumed.length === 0 ? "" : w("assumed.list", { what: reading.assumed.map((each) => w(`assumed.${each}`)).join(", ") }),
     firm: firmness(draft),
-    curves: kept === undefined ? [] : curvesOf(kept, scene, notices),
+    curves: kept === undefined ? [] : curvesOf(kept, scene, notices, veiledWords(draft) !== ""),
     spoken: wheels.map((each) => w("said.wheel", { side: each.title, what: spokenOf(each) })).join(" "),
   };
 }
@@ -55,15 +56,16 @@ export function screenView(facts: Facts): ScreenView {
 type Curves = ScreenView["curves"];
 
 // The same answer in the same unit gives the same curves, also the same object, so that they need not be drawn again.
-const drawn = new WeakMap<Kept, { readonly unit: PressureUnit; readonly curves: Curves }>();
+const drawn = new WeakMap<Kept, { readonly unit: PressureUnit; readonly veiled: boolean; readonly curves: Curves }>();
 
-function curvesOf(kept: Kept, scene: Scene, notices: readonly NoticeView[]): Curves {
+function curvesOf(kept: Kept, scene: Scene, notices: readonly NoticeView[], veiled: boolean): Curves {
   const before = drawn.get(kept);
-  if (before?.unit === scene.unit) return before.curves;
+  if (before?.unit === scene.unit && before.veiled === veiled) return before.curves;
+  const question = asked(kept);
   const curves = sides.map((side) => ({
-    side, curve: curveView(side, kept.answer[side], scene), rows: whyRows(kept.answer[side], scene.unit), remark: remarkOf(side, notices),
+    side, curve: curveView(side, kept.answer[side], scene), rows: whyRows(kept.answer[side], { side, question, unit: scene.unit, veiled }), remark: remarkOf(side, notices),
   }));
-  drawn.set(kept, { unit: scene.unit, curves });
+  drawn.set(kept, { unit: scene.unit, veiled, curves });
   return curves;
 }
 

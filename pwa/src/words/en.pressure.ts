@@ -41,7 +41,6 @@ export const pressureWords = {
   "set.button": "I set it",
   "set.done": "Noted what both wheels are set to",
   "set.last": "{side}: set to {p}, {age}",
-  "notes.title": "Notes",
   "notes.field": "After the ride: what was it like?",
   "notes.save": "Save the note",
   "notes.done": "Note saved",

@@ -5,6 +5,7 @@ import { bookWords } from "./en.book.ts";
 import { pressureWords } from "./en.pressure.ts";
 import { recordWords } from "./en.records.ts";
 import { recoverWords } from "./en.recover.ts";
+import { rideWords } from "./en.ride.ts";
 
 export const en = {
   "app.titled": "{screen} · Rimside",
@@ -124,6 +125,7 @@ export const en = {
 
   ...recoverWords,
   ...pressureWords,
+  ...rideWords,
   ...recordWords,
   ...bookWords,
 } as const;

@@ -8,6 +8,9 @@ import { el } from "../../ui/el.ts";
 import { actName, define, listen, Part, setAttr, setHidden, setText } from "../../ui/part.ts";
 import { w } from "../../words/index.ts";
 import { Bikes, type BikesView } from "./bikes.ts";
+import { AfterRide } from "./after_ride.ts";
+import { answered } from "./answers.ts";
+import type { BesideView } from "./beside.ts";
 import { Ground } from "./ground.ts";
 import { Inputs, type InputState } from "./inputs.ts";
 import { NoticeList } from "./notice_list.ts";
@@ -15,8 +18,9 @@ import { type NotedView, Notes, SetIt } from "./noted.ts";
 import { fold, gearSection, tyreSection, weatherSection, weightSection } from "./sections.ts";
 import { WheelCard, wanted } from "./wheel_card.ts";
 import { Why } from "./why.ts";
+import { Widths } from "./widths.ts";
 
-export interface BoardView {
+export interface BoardView extends BesideView {
   readonly screen: ScreenView;
   readonly state: InputState;
   readonly undo: string;
@@ -42,6 +46,9 @@ export class Board extends Part<BoardView> {
   readonly #bikes = new Bikes();
   readonly #setIt = new SetIt();
   readonly #notes = new Notes();
+  readonly #ride = new AfterRide();
+  readonly #widths = new Widths();
+  readonly #lower = answered("lower");
   readonly #name = el("input", { class: "entry", type: "text", maxlength: 60, autocomplete: "off" });
 
   #step(by: number, label: string): HTMLButtonElement {
@@ -58,10 +65,10 @@ export class Board extends Part<BoardView> {
     this.append(
       el("div", { class: "pair" }, this.#cards.front, this.#cards.rear),
       this.#notices, this.#assumed,
-      el("div", { class: "presses" }, this.#softer, this.#firmer, this.#wet), this.#firm,
+      el("div", { class: "presses" }, this.#softer, this.#firmer, this.#wet), this.#firm, this.#lower,
       el("div", { class: "columns" },
-        el("div", { class: "stack" }, gauge, this.#ground),
-        el("div", { class: "stack" }, weatherSection(inputs), tyreSection(inputs), weightSection(inputs), gearSection(inputs, name), fold(w("notes.title"), this.#notes), this.#bikes, this.#why)));
+        el("div", { class: "stack" }, gauge, this.#ground, answered("soft")),
+        el("div", { class: "stack" }, weatherSection(inputs), tyreSection(inputs), weightSection(inputs), gearSection(inputs, name), fold(w("ride.title"), this.#ride, this.#notes), this.#widths, this.#bikes, this.#why)));
   }
 
   // A rear without fields of its own is answered by the front's.
@@ -75,7 +82,7 @@ export class Board extends Part<BoardView> {
     this.#notes.empty();
   }
 
-  protected override show({ screen, state, undo, bikes, noted }: BoardView): void {
+  protected override show({ screen, state, undo, bikes, noted, ride, widths }: BoardView): void {
     for (const wheel of screen.wheels) this.#cards[wheel.side].view = wheel;
     this.#notices.view = screen.notices;
     setText(this.#assumed, screen.assumed);
@@ -91,6 +98,9 @@ export class Board extends Part<BoardView> {
     this.#bikes.view = bikes;
     this.#setIt.view = noted;
     this.#notes.view = noted;
+    this.#ride.view = ride;
+    this.#widths.view = widths;
+    setHidden(this.#lower, screen.wheels.some((each) => each.number === ""));
   }
 }
 

@@ -10,6 +10,7 @@ import { parse, stepKpa, typedKpa } from "../../book/quantity.ts";
 import { restated } from "../../book/restate.ts";
 import { read, type Reading } from "../../book/request.ts";
 import { screenView } from "../../book/screen_view.ts";
+import { learned } from "../../book/shift.ts";
 import { readTables, type Tables } from "../../book/tables.ts";
 import { chosen } from "../../ui/choice.ts";
 import { Field, stepped, typed } from "../../ui/field.ts";
@@ -23,6 +24,8 @@ import { groundUndone, stretchAdded, stretchChanged, stretchRemoved } from "./gr
 import { bikeOpened } from "./bikes.ts";
 import { Entries } from "./entries.ts";
 import { Expect } from "./expect.ts";
+import type { Lent } from "./lent.ts";
+import { Beside } from "./beside.ts";
 import type { InputState } from "./inputs.ts";
 import { entryUndone, noteSaved, wasSet } from "./noted.ts";
 import { Records } from "./records.ts";
@@ -53,6 +56,7 @@ export class Desk {
   #loaded = false;
   #ahead = 0; // counts looks ahead, so that the newest counts
   readonly #entries: Entries;
+  readonly #beside: Beside;
   readonly #records: Records;
 
   constructor(host: HTMLElement, ctx: Ctx) {
@@ -61,6 +65,7 @@ export class Desk {
     this.#unit = ctx.settings.units;
     this.#expect = new Expect(ctx.calc);
     this.#entries = new Entries(ctx.book, () => this.#show());
+    this.#beside = new Beside(host, ctx, { lend: () => this.#lent(), settle: () => this.#records.now(), show: () => this.#show() });
     const desk = this;
     this.#records = new Records(ctx.book, {
       name: draftName, read: () => this.#read(),
@@ -309,7 +314,13 @@ export class Desk {
   }
 
   #read(): Reading {
-    return read(this.#draft, this.#unit, this.#tables, readingsOf(this.#expected));
+    return learned(read(this.#draft, this.#unit, this.#tables, readingsOf(this.#expected)), this.#entries.notes, this.#draft.links["bike"]);
+  }
+
+  #lent(): Lent {
+    const { sets, notes } = this.#entries;
+    const bike = this.#entries.bike(this.#draft.links["bike"] ?? "");
+    return { draft: this.#draft, reading: this.#read(), unit: this.#unit, tables: this.#tables, sets, notes, bike };
   }
 
   // lookAhead works out what the gauges should read; whatever that rests on may have changed.
@@ -374,7 +385,7 @@ export class Desk {
     this.#ctx.heading(begun ? screen.heading : w("place.pressure"));
     const noted = { ...this.#entries.view(this.#draft, this.#unit, Date.now()), ...expectedView(this.#expected, reading, this.#unit, Date.now()) };
     const bikes = { bikes: this.#entries.bikes(this.#draft), first: !begun };
-    if (begun) this.#stage(Board).view = { screen, state, undo: this.#undo?.words ?? "", bikes, noted };
+    if (begun) this.#stage(Board).view = { screen, state, undo: this.#undo?.words ?? "", bikes, noted, ...this.#beside.view() };
     else this.#stage(FirstRun).view = { ...state, bikes };
   }
 

@@ -49,6 +49,10 @@ export class Entries {
     return bikeLines(this.#bikes, draft.links["bike"]);
   }
 
+  get notes(): readonly RecordState[] {
+    return this.#notes;
+  }
+
   get sets(): readonly RecordState[] {
     return this.#sets;
   }

@@ -6,6 +6,7 @@ import { actName, define, listen, Part, setHidden } from "../../ui/part.ts";
 import { Picker } from "../../ui/picker.ts";
 import { groundKinds } from "../../book/fields.ts";
 import { w } from "../../words/index.ts";
+import { answered } from "./answers.ts";
 import { Bikes, type BikesView } from "./bikes.ts";
 import { Inputs, type InputState } from "./inputs.ts";
 import { answers, profiles, setups } from "./sections.ts";
@@ -41,8 +42,8 @@ export class FirstRun extends Part<FirstRunView> {
     });
     const go = el("button", { type: "button", class: "button primary big", on: { click: () => this.act(started, undefined) } }, w("first.go"));
     this.append(this.#bikes, el("div", { class: "card stack" }, el("p", {}, w("first.intro")),
-      el("div", { class: "fields" }, inputs.field("rider"), inputs.field("bike")),
-      el("div", { class: "fields" }, inputs.field("front.label"), inputs.field("front.inner")),
+      el("div", { class: "fields" }, inputs.field("rider"), inputs.field("bike")), answered("bags"),
+      el("div", { class: "fields" }, inputs.field("front.label"), inputs.field("front.inner")), answered("inner"),
       pick("setup", w("pick.setup"), setups()), pick("profile", w("pick.profile"), profiles()), edge,
       this.#ground, go, el("p", { class: "small quiet" }, w("first.more"))));
   }

@@ -4,6 +4,7 @@ import type { Side } from "../../book/answer.ts";
 import { el } from "../../ui/el.ts";
 import { setHidden, setText } from "../../ui/part.ts";
 import { w } from "../../words/index.ts";
+import { answered, type Question, twoGauges } from "./answers.ts";
 import type { Inputs, Option } from "./inputs.ts";
 
 export function fold(title: string, ...children: readonly Node[]): HTMLDetailsElement {
@@ -34,11 +35,11 @@ export function weightSection(inputs: Inputs): HTMLElement {
     setHidden(share, draft.weigh !== "share");
     setHidden(scale, draft.weigh !== "scale");
   });
-  return fold(w("part.weight"), fields(inputs.field("rider"), inputs.field("bike")), weigh, share, scale);
+  return fold(w("part.weight"), fields(inputs.field("rider"), inputs.field("bike")), answered("bags"), weigh, share, scale);
 }
 
 export function gearSection(inputs: Inputs, name: Node): HTMLElement {
-  return fold(w("part.gear"), name, fields(inputs.field("gaugeError"), inputs.field("pump")));
+  return fold(w("part.gear"), name, fields(inputs.field("gaugeError"), inputs.field("pump")), twoGauges(inputs));
 }
 
 export function tyreSection(inputs: Inputs): HTMLElement {
@@ -55,12 +56,13 @@ function wheelInputs(inputs: Inputs, side: Side): HTMLElement {
   const field = (name: string): Node => inputs.field(`${side}.${name}`);
   const hookless = pick("hookless", w("pick.hookless"), answers()) as HTMLElement;
   inputs.also(({ draft }) => setHidden(hookless, draft.picks[`${side}.profile`] === "hooked"));
+  const asked = (...questions: readonly Question[]): readonly Node[] => (side === "front" ? questions.map(answered) : []); // once is enough
   const heading = el("h3");
   inputs.also(({ draft }) => setText(heading, w("part.tyreOf", { side: draft.rearSame ? w("side.both") : w(`side.${side}`) })));
   return el("section", { class: "stack" },
     heading,
-    fields(field("label"), field("measured"), field("inner")),
-    pick("setup", w("pick.setup"), setups()),
+    fields(field("label"), field("measured"), field("inner")), ...asked("inner"),
+    pick("setup", w("pick.setup"), setups()), ...asked("plug", "insert"),
     pick("profile", w("pick.profile"), profiles()),
     hookless,
     fields(field("tyreMax"), field("rimMax"), field("tyreMin")),

@@ -1,9 +1,11 @@
-// The curve of each wheel and where its number comes from.
+// The curve of each wheel and where its numbers come from: a page for each, opened by its line.
 
 import type { Side } from "../../book/answer.ts";
 import type { ScreenView } from "../../book/screen_view.ts";
+import type { Row } from "../../book/why_view.ts";
 import { Chart } from "../../ui/chart.ts";
 import { el } from "../../ui/el.ts";
+import { keyed } from "../../ui/keyed.ts";
 import { define, Part, setHidden, setText } from "../../ui/part.ts";
 import { w } from "../../words/index.ts";
 
@@ -25,7 +27,7 @@ export class Why extends Part<Curves> {
 
   #wheel(side: Side): HTMLElement {
     const chart = new Chart();
-    const rows = el("dl", { class: "why" });
+    const rows = el("div", { class: "why" });
     const remark = el("p", { class: "small" });
     const box = el("section", { class: "card stack" },
       el("h2", {}, `${w(`side.${side}`)}: ${w("part.curve")}`), chart,
@@ -49,9 +51,32 @@ export class Why extends Part<Curves> {
       if (one?.curve !== undefined) chart.view = one.curve;
       setText(remark, one?.remark ?? "");
       setHidden(remark, one?.remark === "");
-      rows.replaceChildren(...(one?.rows ?? []).map(([name, value]) => el("div", {}, el("dt", {}, name), el("dd", {}, value))));
+      keyed(rows, one?.rows ?? [], (each) => `${each.label} ${each.page === undefined}`, () => new Reason(), (node, row) => (node.view = row)); // what is open stays open
     }
   }
 }
 
+// Reason is one number with its page, if it has one.
+class Reason extends Part<Row> {
+  readonly #label = el("span");
+  readonly #value = el("strong");
+  readonly #line = el("span", { class: "line" }, this.#label, this.#value);
+  readonly #page = (["uses", "how", "source", "sure"] as const).map((name) => ({ name, text: el("dd") }));
+
+  protected override build(): void {
+    if (this.view?.page === undefined) this.append(this.#line);
+    else {
+      const parts = this.#page.map(({ name, text }) => el("div", {}, el("dt", {}, w(`whyPart.${name}`)), text));
+      this.append(el("details", {}, el("summary", {}, this.#line), el("dl", { class: "small" }, ...parts)));
+    }
+  }
+
+  protected override show({ label, value, page }: Row): void {
+    setText(this.#label, label);
+    setText(this.#value, value);
+    for (const { name, text } of this.#page) setText(text, page?.[name] ?? "");
+  }
+}
+
+define("rs-reason", Reason);
 define("rs-why", Why);

@@ -1,0 +1,23 @@
+// What the desk lends to those who work beside the answer.
+
+import type { PressureDraft } from "../../book/draft.ts";
+import type { PressureUnit } from "../../book/quantity.ts";
+import type { Reading } from "../../book/request.ts";
+import type { Tables } from "../../book/tables.ts";
+import type { RecordState } from "../../log/merge.ts";
+
+export interface Lent {
+  readonly draft: PressureDraft;
+  readonly reading: Reading;
+  readonly unit: PressureUnit;
+  readonly tables: Tables;
+  readonly sets: readonly RecordState[];
+  readonly notes: readonly RecordState[];
+  readonly bike: RecordState | undefined; // the open one
+}
+
+export interface Lender {
+  readonly lend: () => Lent;
+  readonly settle: () => Promise<void>; // writes what was edited
+  readonly show: () => void;
+}

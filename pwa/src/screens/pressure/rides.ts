@@ -1,0 +1,110 @@
+// Notes what a rider says after the ride, tells how much it moves the next answer, and takes it back.
+
+import { movedWords, type Ridden, rideChanges, rideNoteOf, type RideTold, saysNothing, setForRide, shiftWords } from "../../book/after_ride.ts";
+import { isAnswer, isObject, type PressureAnswer, type Side, sides } from "../../book/answer.ts";
+import { shiftOf, rideNotes } from "../../book/shift.ts";
+import { newRec } from "../../log/book_log.ts";
+import type { RecordState } from "../../log/merge.ts";
+import { listen } from "../../ui/part.ts";
+import type { Ctx } from "../../ui/screen.ts";
+import { w } from "../../words/index.ts";
+import { type AfterRideView, rideTakenBack, rideTold } from "./after_ride.ts";
+import type { Lender, Lent } from "./lent.ts";
+
+export class Rides {
+  readonly #ctx: Pick<Ctx, "calc" | "book">;
+  readonly #from: Lender;
+  #entries: readonly RecordState[] = []; // what can be taken back
+  #bike = ""; // on which bike
+  #done = "";
+  #saved = 0;
+
+  constructor(host: HTMLElement, ctx: Pick<Ctx, "calc" | "book" | "closed">, from: Lender) {
+    this.#ctx = ctx;
+    this.#from = from;
+    listen(host, rideTold, (told) => void this.#save(told), ctx.closed);
+    listen(host, rideTakenBack, () => void this.#takeBack(), ctx.closed);
+  }
+
+  view({ draft, notes }: Lent): AfterRideView {
+    const moved = shiftWords(shiftOf(rideNotes(notes, draft.links["bike"])));
+    const here = this.#bike === draft.links["bike"];
+    return { moved, done: here ? this.#done : "", undoable: here && this.#entries.length > 0, saved: this.#saved };
+  }
+
+  #say(words: string): void {
+    this.#done = words;
+    this.#bike = this.#from.lend().draft.links["bike"] ?? "";
+    this.#from.show();
+  }
+
+  async #save(told: RideTold): Promise<void> {
+    try {
+      await this.#from.settle();
+      const lent = this.#from.lend();
+      const { draft } = lent;
+      const before = rideNotes(lent.notes, draft.links["bike"]);
+      const ridden = await this.#ridden(lent, shiftOf(before).by);
+      const added = sides.filter((side) => !saysNothing(told[side])).map((side) => rideNoteOf(told[side], ridden[side], draft));
+      const [old, next] = [shiftOf(before), shiftOf([...before, ...added])];
+      this.#entries = await this.#ctx.book.save(rideChanges(told, ridden, draft, next.by, newRec));
+      this.#saved++;
+      const moved = next.notes === old.notes ? "" : await this.#moved(lent, old.by, next.by);
+      this.#say(moved === "" ? w("ride.savedOnly") : w("ride.saved", { moved }));
+    } catch {
+      this.#say(w("ride.refused"));
+    }
+  }
+
+  // ridden is what is known of that ride: the setting noted for it, or else what was advised; and custom, unshifted.
+  async #ridden(lent: Lent, shift: number): Promise<Readonly<Record<Side, Ridden>>> {
+    const [plain, advised] = [await this.#answer(lent, 0), await this.#answer(lent, shift)];
+    const found: Record<Side, Ridden> = { front: {}, rear: {} };
+    for (const side of sides) {
+      const question = setForRide(side, lent.draft, lent.sets, lent.reading, Date.now());
+      const ridden = (question === undefined ? undefined : await this.#number("air", question, "kpa")) ?? advised?.[side].at_ride_kpa;
+      const custom = plain?.[side].custom_kpa;
+      found[side] = { ...(ridden != null && { ridden }), ...(custom != null && { custom }) };
+    }
+    return found;
+  }
+
+  async #moved(lent: Lent, from: number, to: number): Promise<string> {
+    const [before, after] = [await this.#answer(lent, from), await this.#answer(lent, to)];
+    return before === undefined || after === undefined ? "" : movedWords(before, after, lent.unit);
+  }
+
+  async #answer({ reading }: Lent, shift: number): Promise<PressureAnswer | undefined> {
+    if (reading.body === undefined) return undefined;
+    const answer = await this.#ask("pressure", { ...reading.body, shift });
+    return isAnswer(answer) ? answer : undefined;
+  }
+
+  async #number(name: string, body: object, member: string): Promise<number | undefined> {
+    const answer = await this.#ask(name, body);
+    const value = isObject(answer) ? answer[member] : undefined;
+    return typeof value === "number" ? value : undefined;
+  }
+
+  // ask is undefined where no sums run: what was said is noted all the same.
+  async #ask(name: string, body: object): Promise<unknown> {
+    try {
+      const { status, body: text } = await this.#ctx.calc.ask(name, body);
+      return status === 200 ? (JSON.parse(text) as unknown) : undefined;
+    } catch {
+      return undefined;
+    }
+  }
+
+  async #takeBack(): Promise<void> {
+    const entries = this.#entries;
+    this.#entries = [];
+    try {
+      for (const entry of entries) await this.#ctx.book.remove(entry);
+      this.#say(w("ride.taken"));
+    } catch {
+      this.#entries = entries;
+      this.#say(w("ride.refused"));
+    }
+  }
+}
