@@ -50,7 +50,7 @@ func TestTheHistoriesNoticeWhatIsBroken(t *testing.T) {
 		t.Run(test.name, func(t *testing.T) {
 			test.broken.NoSafetyNet = true
 			caught := 0
-			for seed := range uint64(300) {
+			for seed := range uint64(150) {
 				h := history.Draw(rand.New(rand.NewPCG(seed, 7)), history.Limits{Steps: 40})
 				made := servers(h.Servers)
 				made[0].(*history.Memory).Skips = test.skips
@@ -58,7 +58,7 @@ func TestTheHistoriesNoticeWhatIsBroken(t *testing.T) {
 					caught++
 				}
 			}
-			t.Logf("noticed in %d of 300 histories", caught)
+			t.Logf("noticed in %d of 150 histories", caught)
 			if (caught > 0) != test.noticed {
 				t.Errorf("noticed %d times", caught)
 			}
@@ -69,7 +69,7 @@ func TestTheHistoriesNoticeWhatIsBroken(t *testing.T) {
 // With the net, a server that skips an op or forgets some is mended.
 func TestTheSafetyNetMendsAWipeAndAnOldCopy(t *testing.T) {
 	mishaps := 0
-	for seed := range uint64(300) {
+	for seed := range uint64(150) {
 		h := history.Draw(rand.New(rand.NewPCG(seed, 9)), history.Limits{Steps: 60, Mishaps: true})
 		if h.Calm() {
 			continue
@@ -79,7 +79,7 @@ func TestTheSafetyNetMendsAWipeAndAnOldCopy(t *testing.T) {
 			t.Fatalf("%v\n%s", err, h)
 		}
 	}
-	if mishaps < 100 {
+	if mishaps < 50 {
 		t.Errorf("only %d histories had a mishap", mishaps)
 	}
 }
