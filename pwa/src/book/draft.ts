@@ -28,6 +28,7 @@ export interface PressureDraft {
   readonly texts: Readonly<Record<string, string>>;
   readonly picks: Readonly<Record<string, string>>;
   readonly ground: readonly StretchDraft[];
+  readonly groundBy: "km" | "share"; // what a stretch's length is typed in
   readonly rearSame: boolean;
   readonly weigh: "share" | "scale";
   readonly firmness: number;
@@ -40,13 +41,13 @@ export interface PressureDraft {
 export const emptyDraft: PressureDraft = {
   started: false, demo: false, unit: "bar", bike: "", texts: {}, picks: {},
   ground: [{ id: "first", kind: "patched", km: "", kmh: "", gd0: "", washboard: false }],
-  rearSame: true, weigh: "share", firmness: 0, wet: false, weatherAt: 0, links: {}, based: {},
+  groundBy: "km", rearSame: true, weigh: "share", firmness: 0, wet: false, weatherAt: 0, links: {}, based: {},
 };
 
 // readDraft takes what was stored, from whatever version, and fills what is missing or not understood.
 export function readDraft(stored: unknown): PressureDraft {
   if (!isObject(stored)) return emptyDraft;
-  const ground = Array.isArray(stored["ground"]) ? stored["ground"].filter(isObject).map(readStretch) : [];
+  const ground = readStretches(stored["ground"]);
   return {
     started: stored["started"] === true,
     demo: stored["demo"] === true,
@@ -55,6 +56,7 @@ export function readDraft(stored: unknown): PressureDraft {
     texts: strings(stored["texts"]),
     picks: strings(stored["picks"]),
     ground: ground.length > 0 ? ground : emptyDraft.ground,
+    groundBy: stored["groundBy"] === "share" ? "share" : "km",
     rearSame: stored["rearSame"] !== false,
     weigh: stored["weigh"] === "scale" ? "scale" : "share",
     firmness: clampSteps(stored["firmness"]),
@@ -63,6 +65,11 @@ export function readDraft(stored: unknown): PressureDraft {
     links: strings(stored["links"]),
     based: readBased(stored["based"]),
   };
+}
+
+// readStretches takes stretches of any age or damage.
+export function readStretches(stored: unknown): readonly StretchDraft[] {
+  return Array.isArray(stored) ? stored.filter(isObject).map(readStretch) : [];
 }
 
 function readStretch(from: Record<string, unknown>, index: number): StretchDraft {

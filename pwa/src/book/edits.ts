@@ -34,3 +34,21 @@ export function stretchRemoval(draft: PressureDraft, id: string): { readonly edi
   if (n === 0 || draft.ground.length === 1) return undefined;
   return { edit: { ground: draft.ground.filter((each) => each.id !== id) }, n };
 }
+
+// stretchMove puts a stretch at another place of the day.
+export function stretchMove(draft: PressureDraft, id: string, to: number): Edit {
+  const from = draft.ground.findIndex((each) => each.id === id);
+  const moved = draft.ground[from];
+  if (moved === undefined || to < 0 || to >= draft.ground.length || to === from) return {};
+  const rest = draft.ground.filter((each) => each.id !== id);
+  return { ground: [...rest.slice(0, to), moved, ...rest.slice(to)] };
+}
+
+// groundByEdit asks for lengths in km or in percent of the day; what is typed is turned into the other where it can be.
+export function groundByEdit(draft: PressureDraft, by: "km" | "share"): Edit {
+  if (by === draft.groundBy) return {};
+  const lengths = draft.ground.map(({ km }) => Number(km.trim().replace(",", ".")));
+  const whole = lengths.reduce((sum, x) => sum + x, 0);
+  if (by === "km" || !(whole > 0) || lengths.some((x) => !(x > 0))) return { groundBy: by };
+  return { groundBy: by, ground: draft.ground.map((each, n) => ({ ...each, km: String(Math.round(((lengths[n] ?? 0) / whole) * 100)) })) };
+}

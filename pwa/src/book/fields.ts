@@ -60,9 +60,15 @@ export const allFields: readonly FieldSpec[] = [...dayFields, ...wheelFields("fr
 // Fields of one stretch of ground.
 export const stretchFields = {
   km: { id: "km", path: "ground.*.share", dimension: "distance", unit: "km", scale: 1e-3 },
+  part: { id: "part", path: "ground.*.share", dimension: "plain", unit: "%", scale: 0.01 },
   kmh: { id: "kmh", path: "ground.*.kmh", dimension: "speed", unit: "km/h", scale: 3.6 },
   gd0: { id: "gd0", path: "ground.*.gd0", dimension: "plain", unit: "m3", scale: 1e-6 },
 } as const satisfies Record<string, FieldSpec>;
+
+// lengthField is what a stretch's length is typed in.
+export function lengthField(by: "km" | "share"): FieldSpec {
+  return by === "share" ? stretchFields.part : stretchFields.km;
+}
 
 export const groundKinds = ["smooth", "patched", "chips", "setts", "rice", "pea", "walnut", "egg", "fist", "soft"] as const;
 export type GroundKind = (typeof groundKinds)[number];

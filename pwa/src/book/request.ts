@@ -2,7 +2,7 @@
 
 import { type Side, sides } from "./answer.ts";
 import type { PressureDraft, StretchDraft } from "./draft.ts";
-import { allFields, type FieldSpec, groundKinds, stretchFields } from "./fields.ts";
+import { allFields, type FieldSpec, groundKinds, lengthField, stretchFields } from "./fields.ts";
 import { parse, type ParseFault, type PressureUnit } from "./quantity.ts";
 import { type Bound, type Tables, usualInnerFor } from "./tables.ts";
 
@@ -210,7 +210,8 @@ class Form {
   #stretch(stretch: StretchDraft, lone: boolean): object {
     const id = (name: string): string => `ground.${stretch.id}.${name}`;
     for (const name of ["km", "kmh", "gd0"] as const) {
-      if (name !== "gd0" || stretch.kind === "typed") this.#take(id(name), stretchFields[name], stretch[name]);
+      const spec = name === "km" ? lengthField(this.draft.groundBy) : stretchFields[name];
+      if (name !== "gd0" || stretch.kind === "typed") this.#take(id(name), spec, stretch[name]);
     }
     const share = lone ? this.#or(id("km"), 1) : this.#need(id("km"));
     const washboard = stretch.washboard ? { washboard: true } : {};

@@ -32,6 +32,25 @@ export function setChanges(draft: PressureDraft, reading: Reading, answer: Press
   });
 }
 
+// sameChanges note that both wheels hold again what they were set to last.
+export function sameChanges(draft: PressureDraft, reading: Reading, sets: readonly RecordState[], newRec: () => string): readonly Change[] {
+  return sides.flatMap((side): Change[] => {
+    const last = lastSet(sets, draft.links[`${side}.wheel`]);
+    const kpa = valueOf(last, "gauge_kpa");
+    if (last === undefined || typeof kpa !== "number") return [];
+    const kept = ["bike", "wheel", "tyre", "gauge"].flatMap((field) => {
+      const value = valueOf(last, field);
+      return value == null ? [] : [[field, value] as const];
+    });
+    const found = reading.values.get(`now.${side}`);
+    const { c, m } = reading.body?.set ?? {};
+    return [{ rec: newRec(), kind: "pressure_set", set: {
+      ...Object.fromEntries(kept), side, gauge_kpa: kpa,
+      ...(found !== undefined && { found_kpa: rounded(found) }), ...(c !== undefined && m !== undefined && { c: rounded(c), m: rounded(m) }),
+    } }];
+  });
+}
+
 // asShown is the number that a person was told: rounded as the screen rounds it.
 function asShown(kpa: number, unit: PressureUnit): number {
   const parsed = parse(typedKpa(kpa, unit), "pressure", unit);

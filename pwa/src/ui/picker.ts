@@ -27,12 +27,16 @@ export class Picker extends Part<PickerView> {
     this.append(this.#label, this.#select);
   }
 
+  // A list that is open stays as it is while its lines are the same.
+  #offers(options: PickerView["options"]): boolean {
+    const lines = [...this.#select.options];
+    return lines.length === options.length && options.every(({ value, label }, n) => lines[n]?.value === value && lines[n]?.text === label);
+  }
+
   protected override show(view: PickerView): void {
     setText(this.#label, view.label);
     setAttr(this.#select, "aria-label", view.spoken === view.label ? null : view.spoken);
-    if (this.#select.options.length === 0) {
-      this.#select.append(...view.options.map(({ value, label }) => el("option", { value }, label)));
-    }
+    if (!this.#offers(view.options)) this.#select.replaceChildren(...view.options.map(({ value, label }) => el("option", { value }, label)));
     if (this.#select.value !== view.value) this.#select.value = view.value;
   }
 }

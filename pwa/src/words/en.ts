@@ -3,8 +3,10 @@
 
 import { bookWords } from "./en.book.ts";
 import { pressureWords } from "./en.pressure.ts";
+import { printWords } from "./en.print.ts";
 import { recordWords } from "./en.records.ts";
 import { recoverWords } from "./en.recover.ts";
+import { sourceWords } from "./en.sources.ts";
 import { rideWords } from "./en.ride.ts";
 
 export const en = {
@@ -128,4 +130,6 @@ export const en = {
   ...rideWords,
   ...recordWords,
   ...bookWords,
+  ...printWords,
+  ...sourceWords,
 } as const;

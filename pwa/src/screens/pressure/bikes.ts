@@ -7,23 +7,42 @@ import type { BikeLine } from "../../book/bikes.ts";
 import { w } from "../../words/index.ts";
 
 export const bikeOpened = actName<string>("rs-bike-opened"); // "" for a new one
+export const bikeCopied = actName<undefined>("rs-bike-copied");
+export const setupShared = actName<undefined>("rs-setup-shared");
+export const setupBrought = actName<File>("rs-setup-brought");
 
 export interface BikesView {
   readonly bikes: readonly BikeLine[];
   readonly first: boolean; // the first-run form is on the screen
+  readonly fault: string; // why a file was not taken
 }
 
 export class Bikes extends Part<BikesView> {
   readonly #title = el("h2");
   readonly #list = el("div", { class: "stack" });
+  readonly #copy = el("button", { type: "button", class: "button", on: { click: () => this.act(bikeCopied, undefined) } }, w("bikes.copy"));
+  readonly #share = el("button", { type: "button", class: "button", on: { click: () => this.act(setupShared, undefined) } }, w("bikes.share"));
+  readonly #file = el("input", { type: "file", class: "unseen", tabindex: -1, accept: ".json,application/json", "aria-label": w("bikes.bring") });
+  readonly #bring = el("button", { type: "button", class: "button", on: { click: () => this.#file.click() } }, w("bikes.bring"));
+  readonly #fault = el("p", { class: "notice care", role: "alert" });
   readonly #new = el("button", { type: "button", class: "button", on: { click: () => this.act(bikeOpened, "") } }, w("bikes.new"));
 
   protected override build(): void {
-    this.append(el("section", { class: "card stack" }, this.#title, this.#list, this.#new));
+    this.append(el("section", { class: "card stack" }, this.#title, this.#list, this.#new, this.#copy,
+      el("div", { class: "presses" }, this.#share, this.#bring, this.#file), this.#fault));
+    this.#file.addEventListener("change", () => {
+      const [file] = this.#file.files ?? [];
+      this.#file.value = ""; // the same file may be chosen again
+      if (file !== undefined) this.act(setupBrought, file);
+    });
   }
 
-  protected override show({ bikes, first }: BikesView): void {
-    setHidden(this, bikes.length === 0);
+  protected override show({ bikes, first, fault }: BikesView): void {
+    setHidden(this.#title, bikes.length === 0);
+    setHidden(this.#copy, first);
+    setHidden(this.#share, first);
+    setText(this.#fault, fault);
+    setHidden(this.#fault, fault === "");
     setText(this.#title, first ? w("bikes.known") : w("bikes.title"));
     setHidden(this.#new, first);
     keyed(this.#list, bikes, (each) => each.rec, (each) => this.#button(each.rec), (node, each) => {

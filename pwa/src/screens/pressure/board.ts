@@ -4,10 +4,13 @@ import "./pressure.css";
 import type { Side } from "../../book/answer.ts";
 import { maxSteps } from "../../book/draft.ts";
 import type { ScreenView } from "../../book/screen_view.ts";
+import { chosen } from "../../ui/choice.ts";
+import type { GroundLine } from "../../book/grounds.ts";
 import { el } from "../../ui/el.ts";
+import { Picker } from "../../ui/picker.ts";
 import { actName, define, listen, Part, setAttr, setHidden, setText } from "../../ui/part.ts";
 import { w } from "../../words/index.ts";
-import { Bikes, type BikesView } from "./bikes.ts";
+import { bikeOpened, Bikes, type BikesView } from "./bikes.ts";
 import { AfterRide } from "./after_ride.ts";
 import { answered } from "./answers.ts";
 import type { BesideView } from "./beside.ts";
@@ -25,6 +28,7 @@ export interface BoardView extends BesideView {
   readonly state: InputState;
   readonly undo: string;
   readonly bikes: BikesView;
+  readonly kept: readonly GroundLine[];
   readonly noted: NotedView;
 }
 
@@ -44,6 +48,7 @@ export class Board extends Part<BoardView> {
   readonly #ground = new Ground();
   readonly #why = new Why();
   readonly #bikes = new Bikes();
+  readonly #picker = new Picker();
   readonly #setIt = new SetIt();
   readonly #notes = new Notes();
   readonly #ride = new AfterRide();
@@ -62,7 +67,12 @@ export class Board extends Part<BoardView> {
     const gauge = el("section", { class: "card stack" }, el("h2", {}, w("part.gauge")),
       el("div", { class: "fields" }, inputs.field("now.front", true), inputs.field("now.rear", true)), this.#setIt);
     const name = el("label", { class: "named" }, w("field.name"), this.#name);
+    listen(this.#picker, chosen, ({ value }, event) => {
+      event.stopPropagation();
+      this.act(bikeOpened, value);
+    });
     this.append(
+      this.#picker,
       el("div", { class: "pair" }, this.#cards.front, this.#cards.rear),
       this.#notices, this.#assumed,
       el("div", { class: "presses" }, this.#softer, this.#firmer, this.#wet), this.#firm, this.#lower,
@@ -82,7 +92,10 @@ export class Board extends Part<BoardView> {
     this.#notes.empty();
   }
 
-  protected override show({ screen, state, undo, bikes, noted, ride, widths }: BoardView): void {
+  protected override show({ screen, state, undo, bikes, kept, noted, ride, widths }: BoardView): void {
+    // A list to choose from is of use only where there is a choice.
+    setHidden(this.#picker, bikes.bikes.length < 2);
+    this.#picker.view = { name: "bike", label: w("bikes.pick"), spoken: w("bikes.pick"), value: state.draft.links["bike"] ?? "", options: bikes.bikes.map(({ rec, name }) => ({ value: rec, label: name })) };
     for (const wheel of screen.wheels) this.#cards[wheel.side].view = wheel;
     this.#notices.view = screen.notices;
     setText(this.#assumed, screen.assumed);
@@ -92,7 +105,7 @@ export class Board extends Part<BoardView> {
     this.#firmer.disabled = state.draft.firmness >= maxSteps;
     setAttr(this.#wet, "aria-pressed", state.draft.wet);
     this.#inputs.show(state);
-    this.#ground.view = { state, undo };
+    this.#ground.view = { state, undo, kept };
     if (this.#name.value !== state.draft.bike) this.#name.value = state.draft.bike;
     this.#why.view = screen.curves;
     this.#bikes.view = bikes;

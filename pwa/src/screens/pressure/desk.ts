@@ -1,9 +1,10 @@
 // Holds the draft, asks the calculator after every change, and shows the newest answer.
 
 import { isAnswer, isObject } from "../../book/answer.ts";
-import { emptyDraft, maxSteps, type PressureDraft, readDraft, type StretchDraft } from "../../book/draft.ts";
-import { rearEdit, stretchAddition, stretchEdit, stretchRemoval } from "../../book/edits.ts";
+import { emptyDraft, maxSteps, type PressureDraft, readDraft } from "../../book/draft.ts";
+import { groundByEdit, rearEdit } from "../../book/edits.ts";
 import type { BothExpected } from "../../book/expected.ts";
+import { groundLines } from "../../book/grounds.ts";
 import { expectedView, readingsOf } from "../../book/expected_view.ts";
 import { type Kept, noTables, pack, unpack } from "../../book/kept.ts";
 import { parse, stepKpa, typedKpa } from "../../book/quantity.ts";
@@ -20,19 +21,19 @@ import type { Ctx } from "../../ui/screen.ts";
 import { w } from "../../words/index.ts";
 import { Board, firmed, renamed, wetted } from "./board.ts";
 import { FirstRun, started } from "./first_run.ts";
-import { groundUndone, stretchAdded, stretchChanged, stretchRemoved } from "./ground.ts";
-import { bikeOpened } from "./bikes.ts";
+import { GroundDesk } from "./ground_desk.ts";
+import { BikeSwitch } from "./bike_switch.ts";
+import { bikeCopied, bikeOpened, setupBrought, setupShared } from "./bikes.ts";
 import { Entries } from "./entries.ts";
 import { Expect } from "./expect.ts";
 import type { Lent } from "./lent.ts";
 import { Beside } from "./beside.ts";
 import type { InputState } from "./inputs.ts";
-import { entryUndone, noteSaved, wasSet } from "./noted.ts";
-import { Records } from "./records.ts";
+import { entryUndone, noteSaved, wasSame, wasSet } from "./noted.ts";
+import { type Holder, Records } from "./records.ts";
 
 const draftName = "pressure";
 const answerName = "pressure-answer";
-const undoFor = 10_000; // ms
 
 export class Desk {
   readonly #ctx: Ctx;
@@ -45,14 +46,15 @@ export class Desk {
   #kept: Kept | undefined;
   #broken = "";
   #pressed = false; // the first-run button, so that missing answers are now pointed at
-  #undo: { readonly ground: readonly StretchDraft[]; readonly words: string } | undefined;
   #waiting = false; // a field was being typed in while others changed something
-  #undoTimer: ReturnType<typeof setTimeout> | undefined;
   #unit: Ctx["settings"]["units"];
   #part: Board | FirstRun | undefined;
   #found: Readonly<Record<string, string>> | undefined; // the readings before "I set it"
   readonly #expect: Expect;
   #expected: BothExpected = {};
+  #fault = ""; // why a file was not taken
+  readonly #bikes: BikeSwitch;
+  readonly #ground: GroundDesk;
   #loaded = false;
   #ahead = 0; // counts looks ahead, so that the newest counts
   readonly #entries: Entries;
@@ -67,11 +69,14 @@ export class Desk {
     this.#entries = new Entries(ctx.book, () => this.#show());
     this.#beside = new Beside(host, ctx, { lend: () => this.#lent(), settle: () => this.#records.now(), show: () => this.#show() });
     const desk = this;
-    this.#records = new Records(ctx.book, {
+    const holder: Holder = {
       name: draftName, read: () => this.#read(),
       get draft() { return desk.#draft; },
       set draft(draft) { desk.#draft = draft; },
-    });
+    };
+    this.#records = new Records(ctx.book, holder);
+    this.#ground = new GroundDesk(this.#entries, { draft: () => this.#draft, change: (change) => this.#change(change), show: () => this.#show() });
+    this.#bikes = new BikeSwitch(ctx, holder, this.#records, this.#entries);
     host.classList.add("opening"); // keeps the room until the draft is read, so that nothing below jumps
     this.#demo.hidden = true; // until the draft says otherwise
     ctx.head.append(this.#headline, this.#stale, this.#demo);
@@ -165,12 +170,13 @@ export class Desk {
     on(wetted, (wet) => this.#change({ wet }));
     on(renamed, (bike) => this.#change({ bike }));
     on(started, () => this.#start());
-    on(stretchChanged, ({ id, change }) => this.#stretch(id, change));
-    on(stretchAdded, () => this.#addStretch());
-    on(stretchRemoved, (id) => this.#removeStretch(id));
-    on(groundUndone, () => this.#undone());
+    this.#ground.hear(this.#host, closed);
     on(bikeOpened, (rec) => void this.#openBike(rec));
-    on(wasSet, () => void this.#setIt());
+    on(wasSet, () => void this.#setIt((draft, reading) => this.#entries.setIt(draft, reading, this.#kept?.answer)));
+    on(wasSame, () => void this.#setIt((draft, reading) => this.#entries.sameAgain(draft, reading)));
+    on(bikeCopied, () => void this.#copyBike());
+    on(setupShared, () => void this.#bikes.share(this.#draft));
+    on(setupBrought, (file) => void this.#bringSetup(file));
     on(noteSaved, (text) => void this.#note(text));
     on(entryUndone, () => void this.#undoEntries());
     closed.addEventListener("abort", drafts.follow(draftName, (value) => {
@@ -181,7 +187,6 @@ export class Desk {
     this.#host.addEventListener("focusout", () => this.#left(), { signal: closed });
     document.addEventListener("visibilitychange", () => void this.#records.now(), { signal: closed });
     closed.addEventListener("abort", () => {
-      clearTimeout(this.#undoTimer);
       this.#entries.stop();
       void this.#records.now();
     });
@@ -199,27 +204,30 @@ export class Desk {
     this.#refresh();
   }
 
-  // openBike puts the open bike aside, with what is typed, and opens another; "" starts a new one.
   async #openBike(rec: string): Promise<void> {
-    const { drafts } = this.#ctx;
-    await this.#records.now();
-    const left = this.#draft.links["bike"];
-    if (left === rec && rec !== "") return;
-    if (left !== undefined) await drafts.save(`${draftName}/${left}`, this.#draft);
-    const stored = rec === "" ? undefined : await drafts.load(`${draftName}/${rec}`);
-    const bike = this.#entries.bike(rec);
-    const next = stored !== undefined ? readDraft(stored) : bike === undefined ? { ...emptyDraft, ground: this.#draft.ground } : await this.#records.opened(bike, this.#draft);
-    this.#draft = restated(next, this.#unit);
+    if (await this.#bikes.open(rec)) this.#opened();
+  }
+
+  async #copyBike(): Promise<void> {
+    await this.#bikes.copy();
+    this.#opened();
+  }
+
+  async #bringSetup(file: File): Promise<void> {
+    const taken = await this.#bikes.bring(file);
+    this.#fault = taken ? "" : w("bikes.notOne");
+    this.#opened();
+  }
+
+  #opened(): void {
     this.#expected = {};
-    await this.#records.look();
-    void drafts.save(draftName, this.#draft);
     scrollTo(0, 0);
     this.#refresh();
   }
 
-  async #setIt(): Promise<void> {
+  async #setIt(note: (draft: PressureDraft, reading: Reading) => Promise<boolean>): Promise<void> {
     await this.#records.now();
-    if (!(await this.#entries.setIt(this.#draft, this.#read(), this.#kept?.answer))) return;
+    if (!(await note(this.#draft, this.#read()))) return;
     // The readings were of before; undoing brings them back.
     const { "now.front": front = "", "now.rear": rear = "" } = this.#draft.texts;
     this.#found = { "now.front": front, "now.rear": rear };
@@ -242,7 +250,7 @@ export class Desk {
 
   #type(id: string, text: string): void {
     const stretch = /^ground\.(.+)\.(km|kmh|gd0)$/.exec(id);
-    if (stretch?.[1] !== undefined && stretch[2] !== undefined) return this.#stretch(stretch[1], { [stretch[2]]: text });
+    if (stretch?.[1] !== undefined && stretch[2] !== undefined) return this.#ground.stretch(stretch[1], { [stretch[2]]: text });
     const weather = /^(set|ride|warmest)\./.test(id) ? { weatherAt: Date.now() } : {};
     this.#change({ texts: { ...this.#draft.texts, [id]: text }, ...weather });
   }
@@ -261,36 +269,11 @@ export class Desk {
 
   #choose(name: string, value: string): void {
     if (name === "weigh") return this.#change({ weigh: value === "scale" ? "scale" : "share" });
+    if (name === "ground.by") return this.#change(groundByEdit(this.#draft, value === "share" ? "share" : "km"));
     if (name === "rear") return this.#change(rearEdit(this.#draft, value === "same"));
     const stretch = /^ground\.(.+)\.kind$/.exec(name);
-    if (stretch?.[1] !== undefined) return this.#stretch(stretch[1], { kind: value });
+    if (stretch?.[1] !== undefined) return this.#ground.stretch(stretch[1], { kind: value });
     this.#change({ picks: { ...this.#draft.picks, [name]: value } });
-  }
-
-  #stretch(id: string, change: Partial<StretchDraft>): void {
-    this.#change(stretchEdit(this.#draft, id, change));
-  }
-
-  #addStretch(): void {
-    const id = crypto.getRandomValues(new Uint32Array(1))[0]?.toString(36) ?? "";
-    this.#change(stretchAddition(this.#draft, `s${id}`));
-  }
-
-  #removeStretch(id: string): void {
-    const removal = stretchRemoval(this.#draft, id);
-    if (removal === undefined) return;
-    this.#undo = { ground: this.#draft.ground, words: w("ground.removed", { n: removal.n }) };
-    clearTimeout(this.#undoTimer);
-    this.#undoTimer = setTimeout(() => this.#undone(false), undoFor);
-    this.#change(removal.edit);
-  }
-
-  #undone(restore = true): void {
-    const undo = this.#undo;
-    this.#undo = undefined;
-    clearTimeout(this.#undoTimer);
-    if (restore && undo !== undefined) this.#change({ ground: undo.ground });
-    else this.#show();
   }
 
   // start leaves the first-run screen once nothing needed is missing; until then it goes to what is.
@@ -384,8 +367,8 @@ export class Desk {
     setHidden(this.#demo, !this.#draft.demo);
     this.#ctx.heading(begun ? screen.heading : w("place.pressure"));
     const noted = { ...this.#entries.view(this.#draft, this.#unit, Date.now()), ...expectedView(this.#expected, reading, this.#unit, Date.now()) };
-    const bikes = { bikes: this.#entries.bikes(this.#draft), first: !begun };
-    if (begun) this.#stage(Board).view = { screen, state, undo: this.#undo?.words ?? "", bikes, noted, ...this.#beside.view() };
+    const bikes = { bikes: this.#entries.bikes(this.#draft), first: !begun, fault: this.#fault };
+    if (begun) this.#stage(Board).view = { screen, state, undo: this.#ground.said, bikes, kept: groundLines(this.#entries.grounds), noted, ...this.#beside.view() };
     else this.#stage(FirstRun).view = { ...state, bikes };
   }
 

@@ -6,7 +6,8 @@ import type { PressureAnswer } from "../../book/answer.ts";
 import type { PressureDraft } from "../../book/draft.ts";
 import type { PressureUnit } from "../../book/quantity.ts";
 import type { Reading } from "../../book/request.ts";
-import { lastSetWords, setChanges } from "../../book/sets.ts";
+import { groundChange } from "../../book/grounds.ts";
+import { lastSetWords, sameChanges, setChanges } from "../../book/sets.ts";
 import { noteLines } from "../../book/notes.ts";
 import { type Change, newRec } from "../../log/book_log.ts";
 import type { RecordState } from "../../log/merge.ts";
@@ -22,6 +23,7 @@ export class Entries {
   #bikes: readonly RecordState[] = [];
   #sets: readonly RecordState[] = [];
   #notes: readonly RecordState[] = [];
+  #grounds: readonly RecordState[] = [];
   #done: { readonly entries: readonly RecordState[]; readonly words: string } | undefined;
   #timer: ReturnType<typeof setTimeout> | undefined;
 
@@ -31,7 +33,10 @@ export class Entries {
   }
 
   async look(): Promise<void> {
-    const [bikes, sets, notes] = await Promise.all([this.#book.all("bike"), this.#book.all("pressure_set"), this.#book.all("note")]);
+    const [bikes, sets, notes, grounds] = await Promise.all([
+      this.#book.all("bike"), this.#book.all("pressure_set"), this.#book.all("note"), this.#book.all("ground"),
+    ]);
+    this.#grounds = grounds;
     this.#bikes = bikes;
     this.#sets = sets;
     this.#notes = notes;
@@ -59,6 +64,19 @@ export class Entries {
 
   view(draft: PressureDraft, unit: PressureUnit, now: number): Omit<NotedView, "expected" | "warm"> {
     return { last: lastSetWords(this.#sets, draft, unit, now), notes: noteLines(this.#notes, draft.links["bike"], now), done: this.#done?.words ?? "" };
+  }
+
+  get grounds(): readonly RecordState[] {
+    return this.#grounds;
+  }
+
+  keepGround(draft: PressureDraft, name: string): Promise<boolean> {
+    return this.#add([groundChange(draft, name, newRec)], w("ground.isKept", { name }));
+  }
+
+  // sameAgain notes that both wheels were set to what they were set to last.
+  sameAgain(draft: PressureDraft, reading: Reading): Promise<boolean> {
+    return this.#add(sameChanges(draft, reading, this.#sets, newRec), w("set.done"));
   }
 
   // setIt notes what both wheels were set to; false when there is nothing to note or the phone refuses.

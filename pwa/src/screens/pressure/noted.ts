@@ -6,6 +6,7 @@ import { actName, define, Part, setHidden, setText } from "../../ui/part.ts";
 import { w } from "../../words/index.ts";
 
 export const wasSet = actName<undefined>("rs-was-set");
+export const wasSame = actName<undefined>("rs-was-same");
 export const noteSaved = actName<string>("rs-note-saved");
 export const entryUndone = actName<undefined>("rs-entry-undone");
 
@@ -25,6 +26,7 @@ export interface NotedView {
 // SetIt stands with the readings.
 export class SetIt extends Part<NotedView> {
   readonly #last = el("p", { class: "quiet small" });
+  readonly #same = el("button", { type: "button", class: "button", on: { click: () => this.act(wasSame, undefined) } }, w("set.same"));
   readonly #expected = el("div", { class: "small" });
   readonly #warm = el("p", { class: "notice care" }, w("expect.sun"));
   readonly #done = el("p", { role: "status" });
@@ -32,7 +34,8 @@ export class SetIt extends Part<NotedView> {
 
   protected override build(): void {
     this.append(el("div", { class: "stack" }, this.#expected, this.#warm,
-      el("button", { type: "button", class: "button", on: { click: () => this.act(wasSet, undefined) } }, w("set.button")),
+      el("div", { class: "presses" },
+        el("button", { type: "button", class: "button", on: { click: () => this.act(wasSet, undefined) } }, w("set.button")), this.#same),
       el("div", { class: "row" }, this.#done, this.#undo), this.#last));
   }
 
@@ -40,6 +43,7 @@ export class SetIt extends Part<NotedView> {
     keyed(this.#expected, expected, (each) => each, () => el("p"), (node, words) => setText(node, words));
     setHidden(this.#expected, expected.length === 0);
     setHidden(this.#warm, !warm);
+    setHidden(this.#same, last === "");
     setText(this.#last, last);
     setHidden(this.#last, last === "" || expected.length > 0); // what is expected tells it already
     setText(this.#done, done);

@@ -8,7 +8,7 @@ import { define, Part, setHidden, setText } from "../../ui/part.ts";
 import type { Ctx } from "../../ui/screen.ts";
 import { w } from "../../words/index.ts";
 import { attempt } from "./follow.ts";
-import { type Handed, handOver } from "./hand_over.ts";
+import { type Handed, handOver } from "../../ui/hand_over.ts";
 
 interface CopiesView {
   readonly words: string;

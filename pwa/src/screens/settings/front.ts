@@ -10,7 +10,9 @@ import { installCard, versionCard } from "./about.ts";
 import { bookCard } from "./book_card.ts";
 import { cautions } from "./cautions.ts";
 import { copiesCard } from "./copies.ts";
+import { eraseCard } from "./erase_all.ts";
 import { MeCard } from "./me.ts";
+import { sourcesWay } from "./sources.ts";
 import { StorageCard } from "./storage.ts";
 
 export function front(host: HTMLElement, ctx: Ctx): void {
@@ -28,7 +30,7 @@ export function front(host: HTMLElement, ctx: Ctx): void {
       bookCard(ctx), copiesCard(ctx), new MeCard(ctx).node,
       el("div", { class: "card" }, units), el("div", { class: "card" }, theme),
       versionCard(), new StorageCard(), installCard(ctx.closed)), // what changes while the page opens stands last
-    cautions()));
+    el("div", { class: "stack" }, cautions(), el("div", { class: "card" }, sourcesWay()), eraseCard())));
 }
 
 function unitsView(settings: ScreenSettings): ChoiceView {

@@ -5,10 +5,12 @@ import type { Ctx, Screen } from "../../ui/screen.ts";
 import { w } from "../../words/index.ts";
 import { books } from "./books.ts";
 import { Clashes } from "./clashes.ts";
+import { eraseAll } from "./erase_all.ts";
 import { front } from "./front.ts";
 import { History } from "./history.ts";
 import { Records } from "./records.ts";
 import { Refused } from "./refused.ts";
+import { sources } from "./sources.ts";
 
 type Open = (host: HTMLElement, ctx: Ctx) => unknown;
 
@@ -17,6 +19,8 @@ const pages: ReadonlyMap<string, Open> = new Map<string, Open>([
   ["records", (host, ctx) => new Records(host, ctx)],
   ["refused", (host, ctx) => new Refused(host, ctx)],
   ["books", books],
+  ["sources", sources],
+  ["erase", eraseAll],
 ]);
 
 export const screen: Screen = {

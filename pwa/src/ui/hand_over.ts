@@ -1,6 +1,6 @@
 // Hands a file to the person: through the phone's share sheet where it takes the file, else as a download.
 
-import { el } from "../../ui/el.ts";
+import { el } from "./el.ts";
 
 export type Handed = "shared" | "saved" | "kept"; // kept: the person thought better of it
 

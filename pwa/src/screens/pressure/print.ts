@@ -1,0 +1,75 @@
+// What the pages to print share: the ways there and back, the button, and what they are made from.
+
+import "./print.css";
+import { type PressureDraft, readDraft } from "../../book/draft.ts";
+import { noTables, unpack } from "../../book/kept.ts";
+import { partKinds } from "../../book/opened.ts";
+import { restated } from "../../book/restate.ts";
+import { readTables, type Tables } from "../../book/tables.ts";
+import type { TeamBook } from "../../book/team_view.ts";
+import type { RecordState } from "../../log/merge.ts";
+import { el } from "../../ui/el.ts";
+import type { Ctx } from "../../ui/screen.ts";
+import { w } from "../../words/index.ts";
+
+// printWays leads from the Pressure screen to what can be printed.
+export function printWays(): HTMLElement {
+  return el("section", { class: "card stack print-ways" },
+    el("h2", {}, w("print.title")), el("p", { class: "small quiet" }, w("print.hint")),
+    el("div", { class: "row" },
+      el("a", { class: "button", href: "#/pressure/card" }, w("print.card")),
+      el("a", { class: "button", href: "#/pressure/team" }, w("print.team"))));
+}
+
+// openPrint sets the heading and the way back.
+export function openPrint(ctx: Ctx, title: string): void {
+  ctx.heading(title);
+  ctx.head.append(el("nav", { class: "print-back", "aria-label": w("print.back") },
+    el("a", { class: "button quiet", href: "#/pressure" }, el("span", { "aria-hidden": "true" }, "‹"), w("place.pressure"))));
+}
+
+export function printButton(): HTMLButtonElement {
+  return el("button", { type: "button", class: "button primary", on: { click: () => print() } }, w("print.button"));
+}
+
+export function nothingYet(): HTMLElement {
+  return el("div", { class: "card stack" }, el("p", {}, w("print.none")), el("p", {}, el("a", { class: "button", href: "#/pressure" }, w("print.go"))));
+}
+
+export interface Paper {
+  readonly book: TeamBook;
+  readonly today: PressureDraft; // as it is open on the Pressure screen
+  readonly tables: Tables;
+}
+
+// paperOf reads what is printed from: the records, and the draft for today's ground and weather.
+export async function paperOf({ book, drafts, calc, settings }: Ctx): Promise<Paper> {
+  await book.ready;
+  const [bikes, parts, stored, answer] = await Promise.all([
+    book.all("bike"), Promise.all(partKinds.map((kind) => book.all(kind))), drafts.load("pressure"), drafts.load("pressure-answer"),
+  ]);
+  const known = new Map<string, RecordState>(parts.flat().map((state) => [state.rec, state]));
+  let tables = unpack(answer)?.tables ?? noTables;
+  try {
+    tables = readTables(await calc.describe());
+  } catch {
+    // then the bounds of last time; the rows tell when nothing answers
+  }
+  const who = { me: book.me, device: book.device };
+  return { book: { bikes, find: (rec) => known.get(rec), who }, today: restated(readDraft(stored), settings.units), tables };
+}
+
+const rest = 250; // ms between two looks while much arrives at once
+
+// follow calls again when the book or a setting changes, until the screen closes.
+export function follow(ctx: Ctx, again: () => void): void {
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  const soon = (): void => {
+    clearTimeout(timer);
+    timer = setTimeout(again, rest);
+  };
+  ctx.closed.addEventListener("abort", ctx.book.on(soon));
+  ctx.closed.addEventListener("abort", ctx.drafts.follow("pressure", soon));
+  ctx.closed.addEventListener("abort", () => clearTimeout(timer));
+  ctx.onSettings(soon);
+}

@@ -1,0 +1,170 @@
+// The team list: start pressures for all riders on one page to print. Bikes are asked for one after the other, in the
+// calculator's worker, so that the page stays alive.
+
+import "./team.css";
+import { isObject } from "../../book/answer.ts";
+import { conditionsOf, type Result, resultOf, type TeamBike, teamBikes, teamRow, type TeamRow } from "../../book/team_view.ts";
+import { whenWords } from "../../book/when.ts";
+import { el } from "../../ui/el.ts";
+import { keyed } from "../../ui/keyed.ts";
+import { setHidden, setText } from "../../ui/part.ts";
+import type { Ctx } from "../../ui/screen.ts";
+import { w } from "../../words/index.ts";
+import { follow, nothingYet, openPrint, paperOf, printButton } from "./print.ts";
+
+const choiceName = "pressure-team"; // the draft that keeps which bikes are left out
+
+export class Team {
+  readonly #ctx: Ctx;
+  readonly #results = new Map<string, Result>(); // by question: the same bike is not asked for twice
+  readonly #print = printButton();
+  readonly #progress = el("progress", { "aria-label": w("print.team") });
+  readonly #state = el("p", { class: "small quiet", role: "status" });
+  readonly #weather = el("p");
+  readonly #age = el("p", { class: "small" });
+  readonly #ground = el("p", { class: "small" });
+  readonly #made = el("p", { class: "small made" });
+  readonly #head = el("tr");
+  readonly #body = el("tbody");
+  readonly #table = el("table", { class: "team" }, el("caption", {}, w("team.caption")), el("thead", {}, this.#head), this.#body);
+  readonly #list = el("div", { class: "stack" });
+  readonly #nobody = el("p", {}, w("team.nobody"));
+  readonly #page: HTMLElement;
+  readonly #empty = nothingYet();
+  #bikes: readonly TeamBike[] = [];
+  #off: ReadonlySet<string> = new Set();
+  #round = 0; // a newer look ends the older one's asking
+
+  constructor(host: HTMLElement, ctx: Ctx) {
+    this.#ctx = ctx;
+    openPrint(ctx, w("print.team"));
+    const all = el("button", { type: "button", class: "button", on: { click: () => this.#choose(new Set()) } }, w("team.all"));
+    const none = el("button", { type: "button", class: "button", on: { click: () => this.#choose(new Set(this.#bikes.map(({ rec }) => rec))) } }, w("team.clear"));
+    this.#page = el("div", { class: "stack team-page" },
+      el("div", { class: "row noprint" }, this.#print, this.#progress, this.#state),
+      el("div", { class: "sheet stack" }, el("div", {}, this.#weather, this.#ground, this.#age, this.#made), this.#table, this.#nobody),
+      el("details", { class: "card noprint" }, el("summary", {}, w("team.choose")), el("div", { class: "stack" }, el("div", { class: "row" }, all, none), this.#list)));
+    setHidden(this.#page, true);
+    setHidden(this.#empty, true);
+    host.append(this.#page, this.#empty);
+    follow(ctx, () => this.#again());
+    this.#again();
+  }
+
+  #again(): void {
+    void this.#look().catch((error: unknown) => this.#ctx.trouble(error));
+  }
+
+  async #look(): Promise<void> {
+    const round = ++this.#round;
+    const [paper, choice] = await Promise.all([paperOf(this.#ctx), this.#ctx.drafts.load(choiceName)]);
+    if (round !== this.#round || this.#ctx.closed.aborted) return;
+    this.#bikes = teamBikes(paper.book, paper.today, this.#ctx.settings.units, paper.tables);
+    const off = isObject(choice) ? choice["off"] : undefined;
+    this.#off = new Set(Array.isArray(off) ? off.filter((rec) => typeof rec === "string") : []);
+    this.#show();
+    await this.#ask();
+  }
+
+  #choose(off: ReadonlySet<string>): void {
+    this.#off = off;
+    void this.#ctx.drafts.save(choiceName, { off: [...off] });
+    this.#show();
+    void this.#ask();
+  }
+
+  #chosen(): readonly TeamBike[] {
+    return this.#bikes.filter(({ rec }) => !this.#off.has(rec));
+  }
+
+  // ask goes through the chosen bikes. What was answered before costs nothing.
+  async #ask(): Promise<void> {
+    const round = ++this.#round;
+    for (const { reading } of this.#chosen()) {
+      if (reading.body === undefined) continue;
+      const question = JSON.stringify(reading.body);
+      if (this.#results.has(question)) continue;
+      const result = await this.#answer(question, reading.body);
+      if (round !== this.#round || this.#ctx.closed.aborted) return;
+      this.#results.set(question, result);
+      this.#show();
+    }
+  }
+
+  async #answer(question: string, body: object): Promise<Result> {
+    try {
+      const { status, body: said } = await this.#ctx.calc.ask("pressure", body);
+      return resultOf(question, status, JSON.parse(said) as unknown);
+    } catch {
+      return { refused: w("wheel.oldCalc") };
+    }
+  }
+
+  #result({ reading }: TeamBike): Result | undefined {
+    return reading.body === undefined ? undefined : this.#results.get(JSON.stringify(reading.body));
+  }
+
+  #show(): void {
+    const { settings } = this.#ctx;
+    const now = Date.now();
+    const chosen = this.#chosen();
+    const waiting = chosen.filter((bike) => bike.reading.body !== undefined && this.#result(bike) === undefined).length;
+    setHidden(this.#page, this.#bikes.length === 0);
+    setHidden(this.#empty, this.#bikes.length > 0);
+    this.#progress.max = Math.max(1, chosen.length);
+    this.#progress.value = chosen.length - waiting;
+    setHidden(this.#progress, waiting === 0);
+    this.#print.disabled = waiting > 0 || chosen.length === 0;
+    setText(this.#state, waiting > 0 ? w("team.progress", { done: chosen.length - waiting, total: chosen.length }) : w("team.ready", { total: chosen.length }));
+    this.#conditions(now);
+    const unit = w(`unit.${settings.units}`);
+    const heads = [w("team.bike"), w("team.rider"), w("team.unit", { side: w("side.front"), unit }), w("team.unit", { side: w("side.rear"), unit })];
+    this.#head.replaceChildren(...heads.map((words, n) => el("th", { scope: "col", class: n > 1 ? "gauge" : "" }, words)));
+    setHidden(this.#table, chosen.length === 0);
+    setHidden(this.#nobody, chosen.length > 0);
+    this.#body.replaceChildren(...chosen.map((bike) => rowNode(teamRow(bike, this.#result(bike), settings.units, now))));
+    keyed(this.#list, this.#bikes, ({ rec }) => rec, ({ rec }) => this.#tick(rec), (node, bike) => {
+      const box = node.querySelector("input");
+      const words = node.querySelector("span");
+      if (box !== null && box.checked === this.#off.has(bike.rec)) box.checked = !this.#off.has(bike.rec);
+      if (words !== null) setText(words, bike.rider === "" ? bike.name : `${bike.name}, ${bike.rider}`);
+    });
+  }
+
+  #conditions(now: number): void {
+    for (const bike of this.#chosen()) {
+      const result = this.#result(bike);
+      if (result === undefined || !("kept" in result)) continue;
+      const { weather, age, ground } = conditionsOf(bike, result.kept, this.#ctx.settings.units, now);
+      setText(this.#weather, weather);
+      setText(this.#age, age);
+      setHidden(this.#age, age === "");
+      setText(this.#ground, ground);
+      setText(this.#made, w("print.made", { when: whenWords(now, now) }));
+      return;
+    }
+  }
+
+  #tick(rec: string): HTMLElement {
+    const box = el("input", { type: "checkbox" });
+    box.addEventListener("change", () => {
+      const off = new Set(this.#off);
+      if (box.checked) off.delete(rec);
+      else off.add(rec);
+      this.#choose(off);
+    });
+    return el("label", { class: "tick" }, box, el("span"));
+  }
+}
+
+function rowNode({ name, rider, cells, shared }: TeamRow): HTMLTableRowElement {
+  const row = el("tr", {}, el("th", { scope: "row" }, name), el("td", {}, rider));
+  if (shared !== "") {
+    const why = el("td", { class: "why" }, shared);
+    why.colSpan = 2;
+    row.append(why);
+    return row;
+  }
+  for (const { number, why } of [cells.front, cells.rear]) row.append(el("td", { class: number === "" ? "why" : "gauge" }, number || why));
+  return row;
+}
