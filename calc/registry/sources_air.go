@@ -30,5 +30,5 @@ var pumping = []source{
 	{groupAir, "Strokes of an ideal pump", "n = V Δp / (pa Vs)", nil, "gas law, the stroke filled with the air around", published},
 	{groupAir, "Share of a stroke that reaches the tyre", "", []amount{
 		{"poor pump", percent(air.PumpWorst), "%"}, {"good pump", percent(air.PumpBest), "%"},
-	}, "common practice", practice},
+	}, "a range for real pumps, isothermal", practice},
 }

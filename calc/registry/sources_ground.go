@@ -28,10 +28,10 @@ var rider = []source{
 	{groupRider, "Seated body on its own spring and damper", "", []amount{
 		{"frequency", road.BodyHertz, "Hz"}, {"damping ratio", road.BodyDamping, ""},
 	}, "Fairley and Griffin 1989", published},
-	{groupRider, "Front wheel’s share of the weight where none is given", "", one(percent(ride.FrontShare), "%"), "from memory", memory},
+	{groupRider, "Front wheel’s share of the weight where none is given", "", one(percent(ride.FrontShare), "%"), "road riders on level ground", memory},
 	{groupRider, "Most of the weight on one wheel", "", []amount{
 		{"front, hard braking", percent(ride.BrakingFront), "%"}, {"rear, seated climbing", percent(ride.ClimbingRear), "%"},
-	}, "from memory, on the hard side for the floor", memory},
+	}, "on the hard side, for the floor", memory},
 }
 
 var groundWords = map[string]string{

@@ -7,11 +7,11 @@ const groupDecision = "Deciding a pressure"
 var deciding = []source{
 	{groupDecision, "Custom: squash under the ride’s load, on air alone", "", []amount{
 		{"front", percent(pressure.CustomFront), "%"}, {"rear", percent(pressure.CustomRear), "%"},
-	}, "common practice, fitted to remembered set-ups", practice},
+	}, "fitted to remembered set-ups", practice},
 	{groupDecision, "Floor: the most a tyre may squash in braking or climbing", "", perSetup(), "no published figure was found", ours},
 	{groupDecision, "Good range: what it may cost above the best, per wheel", "", one(float64(pressure.GoodWatts), "W"), "nobody feels less", ours},
 	{groupDecision, "How far the curve may move custom", "", one(percent(pressure.MaxPull), "%"), "rough ground breaks rims, not records", ours},
-	{groupDecision, "One step of softer or firmer", "", one(percent(pressure.FirmStep), "%"), "wet ground is one step softer: common practice", ours},
+	{groupDecision, "One step of softer or firmer", "", one(percent(pressure.FirmStep), "%"), "small enough to try; wet ground is one step softer, as is common", ours},
 	{groupDecision, "Front with the rear’s tyre: at least this share of the rear", "", one(percent(pressure.SameTyreFront), "%"), "keeps the front from going far softer", ours},
 	{groupDecision, "Hooked rim: both printed maxima are asked for above", "", one(pressure.AskAbove.KPa(), "kPa"), "missing knowledge is not permission", ours},
 	{groupDecision, "A limit binds at the ride, where it is set and at the warmest hour", "the lowest of tyre, rim, table and cap, carried by the gas law", nil,

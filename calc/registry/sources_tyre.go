@@ -21,11 +21,11 @@ var pairing = []source{
 	{groupRules, "Printed width from which a straight edge’s own table is asked for", "", one(tyre.WideHookless.MM(), "mm"),
 		"makers’ limits for wide tyres are always below the general cap", ours},
 	{groupRules, "Printed width over inner width: refused below, hooked", "", one(tyre.StopBelowRatio, ""),
-		"from memory; the trade press rule refuses everyday pairs", memory},
+		"the trade press rule refuses everyday pairs", memory},
 	{groupRules, "Printed width over inner width: care below, hooked", "", one(tyre.CareBelowRatio, ""), "trade press", published},
 	{groupRules, "Printed width over inner width: care above, and refused above", "", []amount{
 		{"care", tyre.CareAboveRatio, ""}, {"refused", tyre.StopAboveRatio, ""},
-	}, "from memory", memory},
+	}, "no source at hand", memory},
 }
 
 var tyreShape = []source{

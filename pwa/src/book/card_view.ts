@@ -37,7 +37,7 @@ export interface CardWheel {
   readonly number: string; // "" when there is none
   readonly unit: string;
   readonly why: string; // why not
-  readonly facts: readonly string[];
+  readonly atStart: string; // what the same gauge shows by then; "" when it is about the same
   readonly limits: string; // least and most, on the same gauge
 }
 
@@ -64,7 +64,7 @@ export function cardView(bike: TeamBike, kept: Kept | undefined, answers: readon
   const scene: Scene = { unit, setC: question?.set.c ?? 20, rideC: question?.ride.c ?? 20 };
   const wheels = screen.wheels.map((wheel): CardWheel => ({
     side: wheel.side, title: wheel.title, number: wheel.old === "" ? wheel.number : "", unit: wheel.unit,
-    why: wheel.old || wheel.stops.join(" "), facts: wheel.old === "" ? wheel.facts : [],
+    why: wheel.old || wheel.stops.join(" "), atStart: kept === undefined || wheel.number === "" || wheel.old !== "" ? "" : atStart(kept.answer[wheel.side], unit),
     limits: kept === undefined || wheel.number === "" ? "" : limitsOf(kept.answer[wheel.side], scene),
   }));
   const some = kept !== undefined && wheels.some((wheel) => wheel.number !== "");
@@ -73,6 +73,15 @@ export function cardView(bike: TeamBike, kept: Kept | undefined, answers: readon
     notices: screen.notices.filter((each) => each.severity === "care").map((each) => each.wheel === "both" ? each.text : w("said.wheel", { side: w(`side.${each.wheel}`), what: each.text.replace(/\.$/, "") })),
     rows: some ? rowsOf(kept.answer, answers, unit) : [],
   };
+}
+
+const alike = 2; // kPa: less than a gauge tells
+
+// atStart carries the gauge's own error along.
+function atStart(wheel: WheelAnswer, unit: PressureUnit): string {
+  const { gauge_kpa: gauge, set_kpa: set, at_ride_kpa: ride } = wheel;
+  if (gauge === null || set === null || ride === null || Math.abs(ride - set) < alike) return "";
+  return w("card.atStart", { p: showKpa(ride + gauge - set, unit, roundingOf(wheel)), unit: w(`unit.${unit}`) });
 }
 
 // limitsOf tells floor and ceiling as the gauge shows them where the tyre is set, rounded to the safe side.

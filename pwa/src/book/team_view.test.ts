@@ -11,7 +11,7 @@ const ochre = record("bike", "b1", { name: "Ochre", rider: ana.rec, front: wheel
 const slate = record("bike", "b2", { name: "Slate", rider: ben.rec });
 const shelved = record("bike", "b3", { name: "Old", retired: true });
 const states = new Map([ana, ben, wheel, tyre, ochre, slate, shelved].map((state) => [state.rec, state]));
-const book = { bikes: [slate, ochre, shelved], find: (rec: string) => states.get(rec), who: { me: "", device: hex("x") } };
+const book = { bikes: [slate, ochre, shelved], find: (rec: string) => states.get(rec), notes: [], who: { me: "", device: hex("x") } };
 const today: PressureDraft = { ...emptyDraft, started: true, wet: true, firmness: -2, texts: { rider: "99", "ride.c": "5" }, ground: [{ id: "a", kind: "pea", km: "40", kmh: "", gd0: "", washboard: true }] };
 
 export function wheelAnswer(gauge: number | null): WheelAnswer {
@@ -45,6 +45,12 @@ test("team: the open bike is taken as it stands on the screen", () => {
   equal((body as unknown as { rider_kg: number }).rider_kg, 99);
 });
 
+test("team: what was noted after rides moves the numbers", () => {
+  const note = record("note", "n1", { bike: ochre.rec, side: "front", felt: "too_soft", ridden_kpa: 200, custom_kpa: 200 });
+  const shifts = teamBikes({ ...book, notes: [note] }, today, "bar", noTables).map(({ reading }) => reading.body?.shift);
+  equal(shifts.map((shift) => shift === undefined ? shift : shift > 0.04), [true, undefined]);
+});
+
 test("team: a row tells both numbers, or why there is none", () => {
   const [first, second] = teamBikes(book, today, "bar", noTables);
   if (first === undefined || second === undefined) throw new Error("two bikes");
@@ -59,5 +65,6 @@ test("team: a row tells both numbers, or why there is none", () => {
 });
 
 test("team: the ground in words", () => {
+  equal(groundWords({ ...today, groundBy: "share", wet: false }), "Ground: unsealed, stones like peas, washboard 40 %");
   equal(groundWords(today), "Ground: unsealed, stones like peas, washboard 40 km; wet");
 });

@@ -5,11 +5,13 @@ import { w } from "../words/index.ts";
 import { isAnswer, isObject, type Side, sides } from "./answer.ts";
 import { bikeLines } from "./bikes.ts";
 import type { PressureDraft } from "./draft.ts";
+import { lengthField } from "./fields.ts";
 import type { Kept } from "./kept.ts";
 import { filledDraft, type Find } from "./opened.ts";
 import { parse, type PressureUnit } from "./quantity.ts";
 import { read, type Reading } from "./request.ts";
 import { screenView } from "./screen_view.ts";
+import { learned } from "./shift.ts";
 import type { Tables } from "./tables.ts";
 import type { Who } from "./take.ts";
 
@@ -17,6 +19,7 @@ import type { Who } from "./take.ts";
 export interface TeamBook {
   readonly bikes: readonly RecordState[];
   readonly find: Find;
+  readonly notes: readonly RecordState[]; // after rides: they move each bike's numbers
   readonly who: Who;
 }
 
@@ -36,7 +39,7 @@ export function teamBikes(book: TeamBook, today: PressureDraft, unit: PressureUn
     const bike = states.get(rec);
     if (bike === undefined) return [];
     const draft = open && today.started ? today : filledDraft(bike, book.find, today, book.who);
-    return [{ rec, name, rider: riderOf(bike, book.find), draft, reading: read(draft, unit, tables) }];
+    return [{ rec, name, rider: riderOf(bike, book.find), draft, reading: learned(read(draft, unit, tables), book.notes, draft.links["bike"]) }];
   });
 }
 
@@ -98,13 +101,15 @@ export function conditionsOf(bike: TeamBike, kept: Kept, unit: PressureUnit, now
 }
 
 // groundWords tells today's ground: one kind, or stretches with their length.
-export function groundWords({ ground, wet }: PressureDraft): string {
+export function groundWords({ ground, groundBy, wet }: PressureDraft): string {
   const kinds = ["smooth", "patched", "chips", "setts", "rice", "pea", "walnut", "egg", "fist", "soft", "typed"] as const;
   const parts = ground.map((stretch) => {
     const kind = w(`kind.${kinds.find((each) => each === stretch.kind) ?? "patched"}`);
-    const length = parse(stretch.km, "distance", "km");
     const named = stretch.washboard ? w("print.washboard", { kind }) : kind;
-    return "si" in length ? w("ground.part", { kind: named, km: length.si / 1000 }) : named;
+    const { dimension, unit } = lengthField(groundBy);
+    const length = parse(stretch.km, dimension, unit);
+    if (!("si" in length)) return named;
+    return groundBy === "share" ? w("print.share", { kind: named, n: length.si }) : w("ground.part", { kind: named, km: length.si / 1000 });
   });
   return w("print.ground", { list: [...parts, ...(wet ? [w("print.wet")] : [])].join("; ") });
 }

@@ -8,6 +8,7 @@ export const printWords = {
   "print.button": "Print",
   "print.back": "Way back",
   "print.washboard": "{kind}, washboard",
+  "print.share": "{kind} {n} %",
   "print.wet": "wet",
   "print.ground": "Ground: {list}",
   "print.none": "There is no bike to print yet.",
@@ -25,6 +26,9 @@ export const printWords = {
   "team.clear": "None of them",
   "team.nobody": "Choose at least one bike below.",
 
+  "team.whyOne": "{side}: {why}",
+
+  "card.atStart": "{p} {unit} by the start",
   "card.least": "never below {p}",
   "card.most": "never above {p}",
   "card.else": "If the start turns out otherwise, set instead",

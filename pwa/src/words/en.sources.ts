@@ -27,7 +27,7 @@ export const sourceWords = {
   "erase.stays": "The book on servers and on other phones stays as it is. If this phone meets its server again, it fetches the book anew. To take one thing away everywhere, erase it under “Everything in the book” instead.",
   "erase.holds": "This phone holds {n} entries of this book.",
   "erase.empty": "This phone holds no entries of this book.",
-  "erase.unsent": "{n} of them are on no server that this phone has met last. They will be lost unless you save a copy.",
+  "erase.unsent": "{n} of them are not on the server that this phone met last. They will be lost unless you save a copy.",
   "erase.never": "This phone has never met a server: what is erased here is gone unless you save a copy.",
   "erase.sent": "The server last met has all of them.",
   "erase.copy": "Save a copy first",

@@ -20,6 +20,7 @@ import { NoticeList } from "./notice_list.ts";
 import { type NotedView, Notes, SetIt } from "./noted.ts";
 import { fold, gearSection, tyreSection, weatherSection, weightSection } from "./sections.ts";
 import { WheelCard, wanted } from "./wheel_card.ts";
+import { printWays } from "./print.ts";
 import { Why } from "./why.ts";
 import { Widths } from "./widths.ts";
 
@@ -78,7 +79,7 @@ export class Board extends Part<BoardView> {
       el("div", { class: "presses" }, this.#softer, this.#firmer, this.#wet), this.#firm, this.#lower,
       el("div", { class: "columns" },
         el("div", { class: "stack" }, gauge, this.#ground, answered("soft")),
-        el("div", { class: "stack" }, weatherSection(inputs), tyreSection(inputs), weightSection(inputs), gearSection(inputs, name), fold(w("ride.title"), this.#ride, this.#notes), this.#widths, this.#bikes, this.#why)));
+        el("div", { class: "stack" }, weatherSection(inputs), tyreSection(inputs), weightSection(inputs), gearSection(inputs, name), fold(w("ride.title"), this.#ride, this.#notes), this.#widths, this.#bikes, printWays(), this.#why)));
   }
 
   // A rear without fields of its own is answered by the front's.

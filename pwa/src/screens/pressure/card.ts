@@ -5,6 +5,7 @@ import { isAnswer, type PressureAnswer } from "../../book/answer.ts";
 import { cardView, type CardView, type CardWheel, otherQuestion, others } from "../../book/card_view.ts";
 import type { Kept } from "../../book/kept.ts";
 import { read, type RequestBody } from "../../book/request.ts";
+import { learned } from "../../book/shift.ts";
 import { type Result, resultOf, type TeamBike, teamBikes } from "../../book/team_view.ts";
 import { whenWords } from "../../book/when.ts";
 import { el } from "../../ui/el.ts";
@@ -81,7 +82,7 @@ function keptAnswer({ answer }: Kept): PressureAnswer | undefined {
 // openBike is the bike on the Pressure screen; it need not be in the book yet.
 function openBike({ book, today, tables }: Paper, unit: Ctx["settings"]["units"]): TeamBike {
   const known = teamBikes(book, today, unit, tables).find(({ rec }) => rec === today.links["bike"]);
-  return known ?? { rec: "", name: today.bike || w("head.bike"), rider: "", draft: today, reading: read(today, unit, tables) };
+  return known ?? { rec: "", name: today.bike || w("head.bike"), rider: "", draft: today, reading: learned(read(today, unit, tables), book.notes, today.links["bike"]) };
 }
 
 function cardNode(view: CardView): HTMLElement {
@@ -96,11 +97,11 @@ function cardNode(view: CardView): HTMLElement {
     el("footer", { class: "small" }, el("p", {}, w("card.caution")), el("p", {}, w("print.made", { when: whenWords(now, now) }))));
 }
 
-function wheelNode({ title, number, unit, why, facts, limits }: CardWheel): HTMLElement {
+function wheelNode({ title, number, unit, why, atStart, limits }: CardWheel): HTMLElement {
   if (number === "") return el("section", {}, el("h3", {}, title), el("p", { class: "none" }, w("wheel.none")), el("p", { class: "small" }, why));
   return el("section", {}, el("h3", {}, title),
     el("p", {}, el("span", { class: "number" }, number), " ", el("span", {}, unit, " ", w("wheel.gauge"))),
-    facts.length === 0 ? undefined : el("p", { class: "small" }, facts.join(" · ")),
+    atStart === "" ? undefined : el("p", { class: "small" }, atStart),
     limits === "" ? undefined : el("p", { class: "small" }, limits));
 }
 

@@ -45,8 +45,8 @@ export interface Paper {
 // paperOf reads what is printed from: the records, and the draft for today's ground and weather.
 export async function paperOf({ book, drafts, calc, settings }: Ctx): Promise<Paper> {
   await book.ready;
-  const [bikes, parts, stored, answer] = await Promise.all([
-    book.all("bike"), Promise.all(partKinds.map((kind) => book.all(kind))), drafts.load("pressure"), drafts.load("pressure-answer"),
+  const [bikes, notes, parts, stored, answer] = await Promise.all([
+    book.all("bike"), book.all("note"), Promise.all(partKinds.map((kind) => book.all(kind))), drafts.load("pressure"), drafts.load("pressure-answer"),
   ]);
   const known = new Map<string, RecordState>(parts.flat().map((state) => [state.rec, state]));
   let tables = unpack(answer)?.tables ?? noTables;
@@ -56,7 +56,7 @@ export async function paperOf({ book, drafts, calc, settings }: Ctx): Promise<Pa
     // then the bounds of last time; the rows tell when nothing answers
   }
   const who = { me: book.me, device: book.device };
-  return { book: { bikes, find: (rec) => known.get(rec), who }, today: restated(readDraft(stored), settings.units), tables };
+  return { book: { bikes, find: (rec) => known.get(rec), notes, who }, today: restated(readDraft(stored), settings.units), tables };
 }
 
 const rest = 250; // ms between two looks while much arrives at once

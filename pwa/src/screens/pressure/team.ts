@@ -2,7 +2,7 @@
 // calculator's worker, so that the page stays alive.
 
 import "./team.css";
-import { isObject } from "../../book/answer.ts";
+import { isObject, type Side, sides } from "../../book/answer.ts";
 import { conditionsOf, type Result, resultOf, type TeamBike, teamBikes, teamRow, type TeamRow } from "../../book/team_view.ts";
 import { whenWords } from "../../book/when.ts";
 import { el } from "../../ui/el.ts";
@@ -122,7 +122,7 @@ export class Team {
     this.#head.replaceChildren(...heads.map((words, n) => el("th", { scope: "col", class: n > 1 ? "gauge" : "" }, words)));
     setHidden(this.#table, chosen.length === 0);
     setHidden(this.#nobody, chosen.length > 0);
-    this.#body.replaceChildren(...chosen.map((bike) => rowNode(teamRow(bike, this.#result(bike), settings.units, now))));
+    this.#body.replaceChildren(...chosen.flatMap((bike) => rowNodes(teamRow(bike, this.#result(bike), settings.units, now))));
     keyed(this.#list, this.#bikes, ({ rec }) => rec, ({ rec }) => this.#tick(rec), (node, bike) => {
       const box = node.querySelector("input");
       const words = node.querySelector("span");
@@ -157,14 +157,17 @@ export class Team {
   }
 }
 
-function rowNode({ name, rider, cells, shared }: TeamRow): HTMLTableRowElement {
-  const row = el("tr", {}, el("th", { scope: "row" }, name), el("td", {}, rider));
-  if (shared !== "") {
-    const why = el("td", { class: "why" }, shared);
-    why.colSpan = 2;
-    row.append(why);
-    return row;
-  }
-  for (const { number, why } of [cells.front, cells.rear]) row.append(el("td", { class: number === "" ? "why" : "gauge" }, number || why));
-  return row;
+// rowNodes are a bike's numbers and, where one is missing, a line below that tells why.
+function rowNodes({ name, rider, cells, shared }: TeamRow): readonly HTMLTableRowElement[] {
+  const number = (side: Side): HTMLElement => (cells[side].number === "" ? el("td", { class: "none" }, w("wheel.none")) : el("td", { class: "gauge" }, cells[side].number));
+  const row = el("tr", {}, el("th", { scope: "row" }, name), el("td", {}, rider), number("front"), number("rear"));
+  const whys = shared !== "" ? [shared]
+    : sides.filter((side) => cells[side].number === "").map((side) => w("team.whyOne", { side: w(`side.${side}`), why: cells[side].why }));
+  if (whys.length === 0) return [row];
+  row.classList.add("explained");
+  const why = el("td", { class: "why" }, whys.join(" "));
+  why.colSpan = columns;
+  return [row, el("tr", {}, why)];
 }
+
+const columns = 4;
