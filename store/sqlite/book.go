@@ -14,6 +14,8 @@ import (
 	"sync"
 	"time"
 
+	lib "modernc.org/sqlite/lib"
+
 	"rimside/store/oplog"
 )
 
@@ -45,8 +47,20 @@ type Book struct {
 	copied   map[string]int64 // of a copy, the changes that it holds
 }
 
-// Open opens the book in a folder, or makes one there.
+// Open opens the book in a folder, or makes one there. Another program that opens it at the same moment is waited for,
+// also where SQLite itself does not wait: while a file becomes one with a write-ahead log, and while that is read anew.
 func Open(dir string, options Options) (*Book, error) {
+	book, err := openOnce(dir, options)
+	for end := time.Now().Add(openPatience); code(err) == lib.SQLITE_BUSY && time.Now().Before(end); {
+		time.Sleep(openPatience / 200)
+		book, err = openOnce(dir, options)
+	}
+	return book, err
+}
+
+const openPatience = 10 * time.Second
+
+func openOnce(dir string, options Options) (*Book, error) {
 	if options.Blobs == nil {
 		return nil, errNoBlobs
 	}
