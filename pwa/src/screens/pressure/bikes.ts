@@ -1,5 +1,6 @@
 // The bikes of the book: open another one, or start a new one.
 
+import "../../ui/pick.css";
 import { el } from "../../ui/el.ts";
 import { keyed } from "../../ui/keyed.ts";
 import { actName, define, Part, setAttr, setHidden, setText } from "../../ui/part.ts";
@@ -22,14 +23,14 @@ export class Bikes extends Part<BikesView> {
   readonly #list = el("div", { class: "stack" });
   readonly #copy = el("button", { type: "button", class: "button", on: { click: () => this.act(bikeCopied, undefined) } }, w("bikes.copy"));
   readonly #share = el("button", { type: "button", class: "button", on: { click: () => this.act(setupShared, undefined) } }, w("bikes.share"));
-  readonly #file = el("input", { type: "file", class: "unseen", tabindex: -1, accept: ".json,application/json", "aria-label": w("bikes.bring") });
-  readonly #bring = el("button", { type: "button", class: "button", on: { click: () => this.#file.click() } }, w("bikes.bring"));
+  readonly #file = el("input", { type: "file", accept: ".json,application/json" });
+  readonly #bring = el("label", { class: "button pick" }, w("bikes.bring"), this.#file);
   readonly #fault = el("p", { class: "notice care", role: "alert" });
   readonly #new = el("button", { type: "button", class: "button", on: { click: () => this.act(bikeOpened, "") } }, w("bikes.new"));
 
   protected override build(): void {
     this.append(el("section", { class: "card stack" }, this.#title, this.#list, this.#new, this.#copy,
-      el("div", { class: "presses" }, this.#share, this.#bring, this.#file), this.#fault));
+      el("div", { class: "presses" }, this.#share, this.#bring), this.#fault));
     this.#file.addEventListener("change", () => {
       const [file] = this.#file.files ?? [];
       this.#file.value = ""; // the same file may be chosen again

@@ -1,5 +1,6 @@
 // Everything in the book as one file: out to wherever the person wants it, and back in.
 
+import "../../ui/pick.css";
 import "./copies.css";
 import { reasonOf } from "../../book/rejected_view.ts";
 import type { BadLine, ImportResult } from "../../log/transfer.ts";
