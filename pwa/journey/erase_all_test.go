@@ -27,7 +27,7 @@ func TestErasingEverythingHere(t *testing.T) {
 	p.See("Save a copy")
 	p.See("This phone holds")
 	p.Axe()
-	p.wide("erasing")
+	p.fits("erasing")
 	p.Shot("erase-all")
 	before := p.databases()
 	p.Tap("button", in["erase.button"])

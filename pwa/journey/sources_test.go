@@ -21,7 +21,7 @@ func TestTheSourcesCanBeReadOffline(t *testing.T) {
 		t.Errorf("the page says: %s", text)
 	}
 	p.Axe()
-	p.wide("the sources")
+	p.fits("the sources")
 	p.Shot("sources")
 	p.tap(p.inside("navigation", in["book.back"], "link", in["place.settings"]))
 	p.Find("heading", in["cautions.title"])

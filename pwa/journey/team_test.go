@@ -66,9 +66,9 @@ func TestTheTeamListTellsWhatEachBikesOwnScreenTells(t *testing.T) {
 		t.Errorf("the list says of a bike without its maxima: %q", stopped)
 	}
 	p.Axe()
-	p.wide("the team list")
 	p.Shot("team")
 	p.Tap("DisclosureTriangle", in["team.choose"])
+	p.fits("the choice of bikes")
 	p.Tap("checkbox", "Bike 05 · 104, Rider 05")
 	p.See("5 bikes")
 	p.Reload()
@@ -121,7 +121,7 @@ func TestTheStartCard(t *testing.T) {
 		}
 	}
 	p.Axe()
-	p.wide("the start card")
+	p.fits("the start card")
 	p.Shot("card")
 	p.paper(in, "card-paper", 0)
 	if pages := p.pdf("card"); pages != 1 {
@@ -131,6 +131,24 @@ func TestTheStartCard(t *testing.T) {
 	t.Logf("the card on the screen is %v px", size)
 	p.tap(p.inside("navigation", in["print.back"], "link", in["place.pressure"]))
 	p.number(in["side.front"])
+}
+
+// fits looks at a page on small screens, with large text and in forced colours.
+func (p *Page) fits(where string) {
+	p.t.Helper()
+	p.Resize(SmallPhone)
+	for _, small := range Eval[[]string](p, smallTargets) {
+		p.t.Errorf("%s: too small to press: %s", where, small)
+	}
+	p.Resize(Size{"320x640", 320, 640, 2, true})
+	p.wide(where + " at 320 px")
+	p.Resize(Phone)
+	Eval[string](p, "document.documentElement.style.fontSize = '200%'")
+	p.wide(where + " with text twice as large")
+	Eval[string](p, "document.documentElement.style.fontSize = ''")
+	p.Media("forced-colors", "active")
+	p.Axe()
+	p.Media("forced-colors", "none")
 }
 
 // paper looks at the page as it would be printed: no bars, black on white, also by night.
