@@ -12,7 +12,7 @@ const entry = (id: string, daysAgo: number, set: Record<string, number | string>
 test("expected: settings are a wheel's own, newest first, by a true gauge", () => {
   const entries = [entry("a", 9, { gauge_kpa: 200 }), entry("b", 2, { gauge_kpa: 205, found_kpa: 190 }), entry("c", 1, { gauge_kpa: 300, wheel: "other" }), entry("d", 1, { gauge_kpa: "?" })];
   equal(settingsOf(entries, "w", 7), [
-    { at: now - 2 * day, kpa: 212, found: 197, place: { c: 18, m: 200 } }, { at: now - 9 * day, kpa: 207, found: undefined, place: { c: 18, m: 200 } },
+    { at: now - 2 * day, read: 205, kpa: 198, found: 183, place: { c: 18, m: 200 } }, { at: now - 9 * day, read: 200, kpa: 193, found: undefined, place: { c: 18, m: 200 } },
   ]);
   equal(settingsOf(entries, undefined, 0), []);
 });

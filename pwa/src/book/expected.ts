@@ -10,9 +10,10 @@ export interface Place {
   readonly m: number;
 }
 
-// Setting is what is known of one time that a wheel was set: gauge readings corrected by the gauge's error.
+// Setting is what is known of one time that a wheel was set: true pressures, which are readings less the gauge's error.
 export interface Setting {
   readonly at: number; // ms since 1970
+  readonly read: number; // what the gauge said
   readonly kpa: number;
   readonly found: number | undefined; // what it held before
   readonly place: Place;
@@ -30,7 +31,7 @@ export function settingsOf(entries: readonly RecordState[], wheel: string | unde
     };
     const [kpa, c, m, found] = [number("gauge_kpa"), number("c"), number("m"), number("found_kpa")];
     if (kpa === undefined || c === undefined || m === undefined) return [];
-    return [{ at: entry.newest, kpa: kpa + gaugeError, found: found === undefined ? undefined : found + gaugeError, place: { c, m } }];
+    return [{ at: entry.newest, read: kpa, kpa: kpa - gaugeError, found: found === undefined ? undefined : found - gaugeError, place: { c, m } }];
   }).sort((a, b) => b.at - a.at);
 }
 

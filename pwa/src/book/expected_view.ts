@@ -15,7 +15,7 @@ export function expectedWords(side: Side, expected: Expected, unit: PressureUnit
   const { last, here, loss, gauge_kpa } = expected;
   const [dc, dm] = [here.c - last.place.c, here.m - last.place.m];
   const why = [
-    w("expect.set", { p: showKpa(last.kpa, unit), age: ageOf(now - last.at) }),
+    w("expect.set", { p: showKpa(last.read, unit), age: ageOf(now - last.at) }),
     ...(Math.abs(dc) >= 1 ? [dc > 0 ? w("expect.warmer", { c: fixed(dc, 0) }) : w("expect.colder", { c: fixed(-dc, 0) })] : []),
     ...(Math.abs(dm) >= 50 ? [dm > 0 ? w("expect.higher", { m: fixed(dm, 0) }) : w("expect.lower", { m: fixed(-dm, 0) })] : []),
     loss === undefined ? w("expect.noLeak") : w("expect.leak", { percent: plain(Math.round(loss * 1000) / 10) }),

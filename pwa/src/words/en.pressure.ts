@@ -21,6 +21,12 @@ export const pressureWords = {
   "age.hours": "{n} h ago",
   "age.days": "{n} days ago",
 
+  "altitude.ask": "Altitude from this phone",
+  "altitude.asking": "Asking the phone…",
+  "altitude.found": "The phone says {m} m.",
+  "altitude.none": "This phone does not know its altitude here: type it.",
+  "altitude.refused": "The phone was not allowed to tell where it is: type the altitude.",
+
   "bikes.title": "Bikes in this book",
   "bikes.known": "This book knows these bikes",
   "bikes.pick": "Bike",

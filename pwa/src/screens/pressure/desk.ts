@@ -22,6 +22,7 @@ import { w } from "../../words/index.ts";
 import { Board, firmed, renamed, wetted } from "./board.ts";
 import { FirstRun, started } from "./first_run.ts";
 import { GroundDesk } from "./ground_desk.ts";
+import { altitudeFound } from "./altitude.ts";
 import { BikeSwitch } from "./bike_switch.ts";
 import { bikeCopied, bikeOpened, setupBrought, setupShared } from "./bikes.ts";
 import { Entries } from "./entries.ts";
@@ -171,6 +172,7 @@ export class Desk {
     on(renamed, (bike) => this.#change({ bike }));
     on(started, () => this.#start());
     this.#ground.hear(this.#host, closed);
+    on(altitudeFound, ({ id, metres }) => this.#type(id, String(metres)));
     on(bikeOpened, (rec) => void this.#openBike(rec));
     on(wasSet, () => void this.#setIt((draft, reading) => this.#entries.setIt(draft, reading, this.#kept?.answer)));
     on(wasSame, () => void this.#setIt((draft, reading) => this.#entries.sameAgain(draft, reading)));

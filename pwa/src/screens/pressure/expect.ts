@@ -35,7 +35,7 @@ export class Expect {
     }
     const loss = typicalLoss(losses);
     const kpa = await this.#ask("air", airQuestion(last, loss, now, here), "kpa");
-    return kpa === undefined ? undefined : { gauge_kpa: Math.max(0, Number((kpa - gaugeError).toFixed(1))), last, loss, here };
+    return kpa === undefined ? undefined : { gauge_kpa: Math.max(0, Number((kpa + gaugeError).toFixed(1))), last, loss, here };
   }
 
   // ask gives one number of the answer; undefined when the calculator refuses (a tyre that was pumped in between).

@@ -5,6 +5,7 @@ import { el } from "../../ui/el.ts";
 import { setHidden, setText } from "../../ui/part.ts";
 import { w } from "../../words/index.ts";
 import { answered, type Question, twoGauges } from "./answers.ts";
+import { Altitude } from "./altitude.ts";
 import type { Inputs, Option } from "./inputs.ts";
 
 export function fold(title: string, ...children: readonly Node[]): HTMLDetailsElement {
@@ -21,8 +22,10 @@ export const answers = (): Option[] => (["yes", "no", "unknown"] as const).map((
 const sidewalls = (): Option[] => (["cloth", "glove", "hose"] as const).map((value) => ({ value, label: w(`sidewall.${value}`) }));
 
 export function weatherSection(inputs: Inputs): HTMLElement {
+  const here = new Altitude();
+  here.view = { id: "set.m" };
   return fold(w("part.weather"),
-    el("h3", {}, w("part.set")), fields(inputs.field("set.c"), inputs.field("set.m")),
+    el("h3", {}, w("part.set")), fields(inputs.field("set.c"), inputs.field("set.m")), here,
     el("h3", {}, w("part.ride")), fields(inputs.field("ride.c"), inputs.field("ride.m")),
     el("h3", {}, w("part.warmest")), fields(inputs.field("warmest.c")));
 }
