@@ -176,7 +176,7 @@ export class BookLog {
 
   async #import(lines: readonly (string | undefined)[]): Promise<ImportResult> {
     await this.ready;
-    return imported(await this.tables, this.#book, lines, (taken) => this.changed(taken, taken.stored));
+    return imported(await this.tables, this.#book, lines, (taken) => this.changed([taken], taken.stored));
   }
 
   // on hears which records changed: after a save, a pull, or another tab's. The result ends it.
@@ -192,11 +192,12 @@ export class BookLog {
   }
 
   // changed brings everybody up to date; the sync tells it of what it has fetched.
-  async changed(written: Written, saved: readonly string[] = []): Promise<void> {
-    const recs = written.states.map((state) => state.rec);
-    this.tabs.tell({ recs, saved });
-    await this.#views.take(written);
-    this.#tell(new Set(recs), saved);
+  async changed(written: readonly Written[], saved: readonly string[] = []): Promise<void> {
+    const recs = new Set(written.flatMap(({ states }) => states.map((state) => state.rec)));
+    if (recs.size === 0 && saved.length === 0) return;
+    this.tabs.tell({ recs: [...recs], saved });
+    for (const each of written) await this.#views.take(each);
+    this.#tell(recs, saved);
   }
 
   // refresh has everything read anew, after a time in which this tab may have missed what others told.
@@ -238,7 +239,7 @@ export class BookLog {
       if (draft !== undefined) tx.put("drafts", [{ name: draft.name, value: draft.value }]);
       return receive(tx, await stamped(tx, intents, { ...this.#means, now, author: this.#me, device: this.#device }));
     });
-    await this.changed(taken, taken.stored);
+    await this.changed([taken], taken.stored);
     const states = new Map(taken.states.map((state) => [state.rec, state]));
     return intents.flatMap(({ rec }) => states.get(rec) ?? []);
   }

@@ -17,7 +17,7 @@ export interface Exchange {
   readonly outbox: Outbox;
   readonly sent: SentList;
   readonly report: (phase: "sending" | "fetching", done: number, total: number) => void;
-  readonly changed: (written: Written) => Promise<void>;
+  readonly changed: (written: readonly Written[]) => Promise<void>;
 }
 
 export type Meeting =

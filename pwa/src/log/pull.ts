@@ -5,11 +5,12 @@ import type { Exchange } from "./exchange.ts";
 import { Held } from "./held.ts";
 import { logRow, logStores, mark, type Sums } from "./logs.ts";
 import { isRejection, type Op, readOp, type RejectionCode, type StoredOp } from "./op.ts";
-import { receive, receiveStores, rowOf } from "./receive.ts";
+import { receive, receiveStores, rowOf, type Taken } from "./receive.ts";
 import { forgetValues, refuse } from "./rejected.ts";
 import type { Pulled } from "./server_api.ts";
 import { statesFor } from "./states.ts";
 import type { Tx } from "./tables.ts";
+import type { Written } from "./views.ts";
 
 export type PullEnd =
   | { readonly kind: "all"; readonly theirs: Sums } // everything is here; the log's own sums at that moment
@@ -17,11 +18,25 @@ export type PullEnd =
   | { readonly kind: "other"; readonly log: string }; // the server has another log
 
 export async function pull(exchange: Exchange, log: string): Promise<PullEnd> {
+  const news: Written[] = [];
+  try {
+    return await pages(exchange, log, async (written, page) => {
+      news.push(written);
+      if (page % together === 0) await exchange.changed(news.splice(0));
+    });
+  } finally {
+    await exchange.changed(news);
+  }
+}
+
+const together = 4; // pages between which screens are not told: drawing each would double the time
+
+async function pages(exchange: Exchange, log: string, tell: (written: Written, page: number) => Promise<void>): Promise<PullEnd> {
   const start = await exchange.tables.read(["logs"], (tx) => logRow(tx, log));
   const fetch = async (since: number): Promise<Arrived> => sorted(await exchange.api.pull(exchange.book, log, since));
   let coming = fetch(start.cursor);
   let held: Held | undefined;
-  for (let since = start.cursor; ; ) {
+  for (let [since, number] = [start.cursor, 0]; ; number++) {
     const arrived = await coming;
     const { page } = arrived;
     if (page.log !== log) return { kind: "other", log: page.log };
@@ -30,9 +45,10 @@ export async function pull(exchange: Exchange, log: string): Promise<PullEnd> {
     if (!isLast) {
       coming = fetch(page.next); // while this one is written down
       coming.catch(() => undefined); // it is awaited later, or not at all
-      if (since === start.cursor) held = await Held.read(exchange.tables);
+      if (number === 0) held = await Held.read(exchange.tables);
     }
-    const ours = await keep(exchange, log, arrived, held);
+    const { ours, taken } = await keep(exchange, log, arrived, held);
+    await tell(taken, number);
     exchange.report("fetching", ours.count - start.count, Math.max(page.count - start.count, 0));
     if (isLast) return { kind: "all", theirs: page };
     since = page.next;
@@ -47,8 +63,8 @@ interface Arrived {
 }
 
 // keep writes a page down. What this phone cannot take is listed; the log has it all the same.
-async function keep(exchange: Exchange, log: string, { page, ids, rows, unreadable }: Arrived, held: Held | undefined): Promise<Sums> {
-  const { ours, taken } = await exchange.tables.write([...receiveStores, ...logStores], async (tx) => {
+async function keep(exchange: Exchange, log: string, { page, ids, rows, unreadable }: Arrived, held: Held | undefined): Promise<{ ours: Sums; taken: Taken }> {
+  const kept = await exchange.tables.write([...receiveStores, ...logStores], async (tx) => {
     const taken = await receive(tx, rows, held);
     const clashing = taken.refused.map(({ id, bytes }) => ({ id, bytes, code: "other_content", message: "" }));
     const refused = [...clashing, ...unreadable];
@@ -57,8 +73,7 @@ async function keep(exchange: Exchange, log: string, { page, ids, rows, unreadab
     return { ours: await mark(tx, exchange.sent, log, ids, { book: exchange.book, cursor: page.next }), taken };
   });
   exchange.outbox.done(ids); // the log has them: they need not be sent
-  if (taken.states.length > 0) await exchange.changed(taken);
-  return ours;
+  return kept;
 }
 
 async function erasedAmong(tx: Tx, rows: readonly StoredOp[]): Promise<ReadonlySet<string>> {
