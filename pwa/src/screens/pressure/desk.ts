@@ -109,6 +109,7 @@ export class Desk {
   async #open(stored: unknown): Promise<void> {
     // The unit may have been changed in Settings, or in another tab, since this was typed.
     this.#draft = restated(stored === undefined ? emptyDraft : readDraft(stored), this.#unit);
+    if (stored !== undefined) this.#show(); // the last answer first; what else the book holds may take a moment
     try {
       await this.#entries.look();
       if (stored === undefined) await this.#firstDraft();
