@@ -8,6 +8,7 @@ import (
 	"regexp"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/chromedp/cdproto/emulation"
 	"github.com/chromedp/cdproto/page"
@@ -27,7 +28,8 @@ func bikesOf(n int) []deed {
 			deed{id: "r" + id, rec: "rider" + id, kind: "person", by: "Ana", set: members{"name": "Rider " + id, "mass_kg": 55 + i}},
 			deed{id: "t" + id, rec: "tyre" + id, kind: "tyre", by: "Ana", set: members{"label_mm": 40, "sidewall": "cloth", "hookless_ok": "yes"}},
 			deed{id: "w" + id, rec: "wheel" + id, kind: "wheel", by: "Ana", set: members{"tyre": hexOf("tyre" + id), "setup": "tubeless", "profile": profile, "inner_mm": 25}},
-			deed{id: "b" + id, rec: "bike" + id, kind: "bike", by: "Ana", set: members{
+			// The first one was edited last, so it is the one that opens.
+			deed{id: "b" + id, rec: "bike" + id, kind: "bike", by: "Ana", ago: time.Duration(i) * time.Minute, set: members{
 				"name": "Bike " + id, "number": fmt.Sprint(100 + i), "rider": hexOf("rider" + id), "front": hexOf("wheel" + id), "rear": hexOf("wheel" + id)}})
 	}
 	return append(out, deed{id: "old", rec: "old", kind: "bike", by: "Ana", set: members{"name": "Shelved", "retired": true}})
