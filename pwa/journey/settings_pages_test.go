@@ -19,19 +19,7 @@ func TestPagesOfSettingsFitSmallScreensAndLargeText(t *testing.T) {
 	for _, page := range settingsPages {
 		p.Go(page)
 		p.Find("navigation", in["book.back"])
-		p.Resize(SmallPhone)
-		for _, small := range Eval[[]string](p, smallTargets) {
-			t.Errorf("%s: too small to press: %s", page, small)
-		}
-		p.Resize(Size{"320x640", 320, 640, 2, true})
-		p.wide(page + " at 320 px")
-		p.Resize(Phone)
-		Eval[string](p, "document.documentElement.style.fontSize = '200%'")
-		p.wide(page + " with text twice as large")
-		Eval[string](p, "document.documentElement.style.fontSize = ''")
-		p.Media("forced-colors", "active")
-		p.Axe()
-		p.Media("forced-colors", "none")
+		p.fits(page)
 	}
 }
 

@@ -112,6 +112,21 @@ test("what another phone changed appears, and only on its wheel", () => {
   equal(commit(taken, read(taken, "bar", noTables), shelf.states(taken), 9, newRec).changes, [], "taking is not editing");
 });
 
+test("what changed on the front alone does not pass for an edit of the rear", () => {
+  const shelf = new Shelf();
+  const draft = shelf.save(first);
+  const front = shelf.state(draft.links["front.tyre"] ?? "");
+  shelf.put(front?.rec ?? "", "tyre", { measured_mm: 44 }, { measured_mm: [...(front?.fields["measured_mm"]?.shown.ops ?? [])] });
+  const taken = take(draft, shelf.states(draft));
+  equal([taken.rearSame, taken.texts["front.measured"], taken.texts["rear.measured"]], [false, "44", "41,5"]);
+  equal(commit(taken, read(taken, "bar", noTables), shelf.states(taken), 9, newRec).changes, []);
+  const rear = shelf.state(draft.links["rear.tyre"] ?? "");
+  shelf.put(rear?.rec ?? "", "tyre", { measured_mm: 44 }, { measured_mm: [...(rear?.fields["measured_mm"]?.shown.ops ?? [])] });
+  equal(take(taken, shelf.states(taken)).rearSame, true, "the same again");
+  const typing = take(draft, shelf.states(draft), undefined, "front.label");
+  equal([typing.rearSame, typing.texts["front.measured"]], [true, "41,5"], "not while one of both is typed in");
+});
+
 test("an edit beside an edit clashes; nothing is overwritten unseen", () => {
   const shelf = new Shelf();
   const draft = shelf.save(first);

@@ -12,14 +12,31 @@ import { isVeiled } from "./value_words.ts";
 // take brings the draft up to the records, but for the field that is being typed in. The same draft comes back when
 // nothing changed.
 export function take(draft: PressureDraft, states: States, who: Who = nobody, typing = ""): PressureDraft {
-  let taken = draft;
-  for (const bond of bonds) {
-    if (typing !== "" && idIn(bond, taken) === typing) continue;
+  const changed = bonds.filter((bond) => isChanged(bond, draft, states, who, typing));
+  // Wheels that are asked as one are told apart first: what changed on one must not pass for an edit of the other.
+  let taken = draft.rearSame && changed.some(isOfWheel) ? ownRear(draft) : draft;
+  for (const bond of changed) {
     const state = states[bond.role];
-    if (state === undefined || state.rec !== draft.links[bond.role]) continue;
+    if (state === undefined) continue;
     taken = state.erased ? forgotten(bond, taken) : takeOne(bond, taken, valueOf(state, bond.field) ?? null, isVeiledFor(who, bond, state));
   }
   return taken === draft ? draft : rejoined(taken);
+}
+
+function isOfWheel(bond: Bond): boolean {
+  return bond.role.includes(".");
+}
+
+// isChanged tells whether a record says something else than the draft knows of, where nobody edits it here.
+function isChanged(bond: Bond, draft: PressureDraft, states: States, who: Who, typing: string): boolean {
+  const state = states[bond.role];
+  if (state === undefined || state.rec !== draft.links[bond.role]) return false;
+  if (typing !== "" && (idIn(bond, draft) === typing || (draft.rearSame && isOfWheel(bond) && typing.startsWith("front.")))) return false;
+  if (state.erased) return true;
+  const before = draft.based[bond.key];
+  if (before === undefined) return true;
+  const same = sameValue(before.value, valueOf(state, bond.field) ?? null) && (before.veiled ?? false) === isVeiledFor(who, bond, state);
+  return !same && textOf(bond, draft) === before.text;
 }
 
 // rejoined asks for both wheels as one again once they are the same: their changes may have come one after the other.
@@ -50,16 +67,9 @@ function isVeiledFor(who: Who, bond: Bond, state: RecordState): boolean {
 }
 
 function takeOne(bond: Bond, draft: PressureDraft, value: Json, veiled: boolean): PressureDraft {
-  const before = draft.based[bond.key];
-  const edited = before !== undefined && textOf(bond, draft) !== before.text;
-  if (edited || (before !== undefined && sameValue(before.value, value) && (before.veiled ?? false) === veiled)) return draft;
-  if (veiled) return { ...withText(bond, draft, ""), based: { ...draft.based, [bond.key]: { text: "", value, veiled } } };
-  const apart = bond.role.startsWith("rear.") && draft.rearSame ? ownRear(draft) : draft;
-  const text = written(bond, value, apart);
-  // Equal texts on both wheels are no reason to ask for the rear apart.
-  const into = text === textOf(bond, draft) ? draft : apart;
-  const next = withText(bond, into, text);
-  return { ...next, based: { ...next.based, [bond.key]: { text, value } } };
+  const text = veiled ? "" : written(bond, value, draft);
+  const next = withText(bond, draft, text);
+  return { ...next, based: { ...next.based, [bond.key]: { text, value, ...(veiled && { veiled }) } } };
 }
 
 // ownRear gives the rear wheel texts of its own, copied from the front.

@@ -100,7 +100,7 @@ export const bookWords = {
   "book.failed": "It did not work. Nothing was changed.",
   "book.title": "This book",
   "book.back": "Way back",
-  "book.clashes": "To decide: {n}",
+  "book.clashes": "Clashes to decide: {n}",
   "book.refused": "Could not be saved on the server: {n}",
   "book.records": "Everything in this book",
   "book.books": "Books on this phone",

@@ -16,6 +16,7 @@ export const printWords = {
   "print.made": "Printed {when}",
 
   "team.progress": "Working out {done} of {total}",
+  "team.readyOne": "1 bike",
   "team.ready": "{total} bikes",
   "team.bike": "Bike",
   "team.rider": "Rider",

@@ -41,7 +41,7 @@ export class FirstRun extends Part<FirstRunView> {
       this.act(stretchChanged, { id, change: { kind: value } });
     });
     const go = el("button", { type: "button", class: "button primary big", on: { click: () => this.act(started, undefined) } }, w("first.go"));
-    this.append(this.#bikes, el("div", { class: "card stack" }, el("p", {}, w("first.intro")),
+    this.append(el("div", { class: "card stack" }, el("p", {}, w("first.intro")),
       el("div", { class: "fields" }, inputs.field("rider"), inputs.field("bike")), answered("bags"),
       el("div", { class: "fields" }, inputs.field("front.label"), inputs.field("front.inner")), answered("inner"),
       pick("setup", w("pick.setup"), setups()), pick("profile", w("pick.profile"), profiles()), edge,
@@ -51,6 +51,10 @@ export class FirstRun extends Part<FirstRunView> {
   protected override show(state: FirstRunView): void {
     this.#inputs.show(state);
     this.#bikes.view = state.bikes;
+    // Known bikes come first, as they spare the answers; a friend's file can wait below them.
+    const known = state.bikes.bikes.length > 0;
+    if (this.firstElementChild !== this.#bikes && known) this.prepend(this.#bikes);
+    if (this.lastElementChild !== this.#bikes && !known) this.append(this.#bikes);
   }
 
   // focus takes a person to a field that still needs an answer.

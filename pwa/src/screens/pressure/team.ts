@@ -115,7 +115,7 @@ export class Team {
     this.#progress.value = chosen.length - waiting;
     setHidden(this.#progress, waiting === 0);
     this.#print.disabled = waiting > 0 || chosen.length === 0;
-    setText(this.#state, waiting > 0 ? w("team.progress", { done: chosen.length - waiting, total: chosen.length }) : w("team.ready", { total: chosen.length }));
+    setText(this.#state, waiting > 0 ? w("team.progress", { done: chosen.length - waiting, total: chosen.length }) : chosen.length === 1 ? w("team.readyOne") : w("team.ready", { total: chosen.length }));
     this.#conditions(now);
     const unit = w(`unit.${settings.units}`);
     const heads = [w("team.bike"), w("team.rider"), w("team.unit", { side: w("side.front"), unit }), w("team.unit", { side: w("side.rear"), unit })];
