@@ -50,6 +50,9 @@ func TestAfterTheRideTheNextAnswerLearns(t *testing.T) {
 	}
 	p.Tap("DisclosureTriangle", in["ride.title"])
 	p.Tap("checkbox", in["side.rear"]+": "+in["ride.struck"])
+	p.saved("after-ride")
+	p.Reload() // what was chosen is not lost
+	p.Tap("DisclosureTriangle", in["ride.title"])
 	p.harsh()
 	p.See("Rear: the rim hit something")
 	p.See(strings.Split(fill(in["ride.shift"], "n", "3"), "{")[0])

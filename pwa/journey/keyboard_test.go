@@ -92,7 +92,8 @@ func TestPressureForEveryEye(t *testing.T) {
 }
 
 // BenchmarkOpenWithManyBikes is the time until the answer stands, at a quarter of the speed, in a book of 50 bikes and 2,000
-// settings: at a cold start, and when the screen is opened from another.
+// settings: at a cold start, when the screen is opened from another, and when it is opened so while the start's own work
+// still runs.
 func BenchmarkOpenWithManyBikes(b *testing.B) {
 	server := StartServer(b)
 	var all []members
@@ -115,7 +116,7 @@ func BenchmarkOpenWithManyBikes(b *testing.B) {
 	p.Eventually("everything to be here", func() bool { return strings.Contains(p.Text(), "last met") })
 	p.saved("pressure-answer")
 	b.ResetTimer()
-	var cold, opens float64
+	var cold, early, opens float64
 	for b.Loop() {
 		p.throttle(4)
 		p.Reload()
@@ -123,9 +124,14 @@ func BenchmarkOpenWithManyBikes(b *testing.B) {
 		cold = max(cold, Eval[float64](p, `globalThis.stands`))
 		p.Go("settings")
 		p.Find("heading", "Settings")
+		early = max(early, Eval[float64](p, opening))
+		p.Go("settings")
+		p.Find("heading", "Settings")
+		Eval[bool](p, `new Promise((resolve) => setTimeout(() => requestIdleCallback(() => resolve(true)), 2000))`)
 		opens = max(opens, Eval[float64](p, opening))
 	}
 	b.ReportMetric(cold, "ms-cold")
+	b.ReportMetric(early, "ms-opens-early")
 	b.ReportMetric(opens, "ms-opens")
 }
 

@@ -1,5 +1,5 @@
 import { equal, test } from "../ui/testing.ts";
-import { movedWords, rideChanges, rideNoteOf, setForRide, shiftWords } from "./after_ride.ts";
+import { movedWords, noneTold, readRideTold, rideChanges, rideNoteOf, setForRide, shiftWords } from "./after_ride.ts";
 import type { PressureAnswer, WheelAnswer } from "./answer.ts";
 import { emptyDraft, type PressureDraft } from "./draft.ts";
 import { noTables } from "./kept.ts";
@@ -49,6 +49,13 @@ test("after the ride: how much each wheel moved, or why it did not", () => {
   equal(movedWords(answer(205, 231), answer(205, 231, "floor"), "bar"), "front as before, held by the floor, rear as before, held by the floor");
   equal(movedWords(answer(null, 231), answer(null, 228), "kpa"), "rear 3 kPa softer");
   equal([shiftWords({ by: 0, notes: 0 }), shiftWords({ by: Math.log(0.96), notes: 5 })], ["", "Your 5 notes moved the starting point by -4.0 %."]);
+});
+
+test("after the ride: what was chosen is read back, and nonsense is nothing", () => {
+  const told = { bike: "b1", told: { front: { felt: "hard" as const, struck: false }, rear: { felt: undefined, struck: true } } };
+  equal(readRideTold(JSON.parse(JSON.stringify(told))), told);
+  for (const odd of [undefined, null, 7, {}, { told: 7 }]) equal(readRideTold(odd), noneTold);
+  equal(readRideTold({ bike: 7, told: { front: { felt: "odd", struck: "yes" } } }), noneTold);
 });
 
 test("notes: a line tells what was felt, of which wheel, and what was written", () => {

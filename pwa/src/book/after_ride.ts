@@ -5,13 +5,13 @@ import type { Json } from "../log/json.ts";
 import { type RecordState, valueOf } from "../log/merge.ts";
 import { w } from "../words/index.ts";
 import { fixed } from "../words/number.ts";
-import { type PressureAnswer, type Side, sides } from "./answer.ts";
+import { isObject, type PressureAnswer, type Side, sides } from "./answer.ts";
 import type { PressureDraft } from "./draft.ts";
 import type { AirQuestion } from "./expected.ts";
 import { type PressureUnit, showKpa } from "./quantity.ts";
 import type { Reading } from "./request.ts";
 import { lastSet } from "./sets.ts";
-import { type Felt, type RideNote, type Shift } from "./shift.ts";
+import { type Felt, felts, type RideNote, type Shift } from "./shift.ts";
 
 // Told is what a rider says of one wheel.
 export interface Told {
@@ -20,6 +20,26 @@ export interface Told {
 }
 
 export type RideTold = Readonly<Record<Side, Told>>;
+
+// OfBike is what was chosen and not saved yet, and of which bike.
+export interface OfBike {
+  readonly bike: string;
+  readonly told: RideTold;
+}
+
+const nothing: Told = { felt: undefined, struck: false };
+export const noneTold: OfBike = { bike: "", told: { front: nothing, rear: nothing } };
+
+// readRideTold reads what was stored; whatever cannot be read counts as not chosen.
+export function readRideTold(stored: unknown): OfBike {
+  if (!isObject(stored) || !isObject(stored["told"])) return noneTold;
+  const { told } = stored;
+  const of = (side: Side): Told => {
+    const one = isObject(told) && isObject(told[side]) ? told[side] : {};
+    return { felt: felts.find((each) => each === one["felt"]), struck: one["struck"] === true };
+  };
+  return { bike: typeof stored["bike"] === "string" ? stored["bike"] : "", told: { front: of("front"), rear: of("rear") } };
+}
 
 export function saysNothing({ felt, struck }: Told): boolean {
   return felt === undefined && !struck;

@@ -59,7 +59,7 @@ function tooSmall(answer: PressureAnswer, side: Side, wheel: WheelAnswer, whose:
   const ceiling = shown(wheel.ceiling_kpa ?? 0, unit, "down");
   const text = w("notice.floor_above_ceiling", { floor, whose, ceiling });
   const bigger = answer.bigger_tyre.find((each) => each.wheel === side);
-  return bigger === undefined ? text : `${text} ${w("notice.bigger", { mm: bigger.label_mm })}`;
+  return bigger === undefined ? text : `${text} ${w("notice.bigger", { mm: bigger.label_mm, p: shown(bigger.recommended_kpa, unit, "up") })}`;
 }
 
 function shown(kpa: number, unit: PressureUnit, rounding: "near" | "up" | "down" = "near"): string {

@@ -68,10 +68,16 @@ function deed(wheel: WheelAnswer, scene: Scene): { act: string; strokes: string 
   const action = wheel.action;
   if (action === null) return { act: w("act.set"), strokes: "" };
   if (action.do === "leave") return { act: w("act.leave"), strokes: "" };
-  const by = showKpa(action.by_kpa, scene.unit, action.do === "let_out" ? "up" : "down");
+  const by = showKpa(action.by_kpa, scene.unit, amountRounding(roundingOf(wheel), action.do));
   const unit = w(`unit.${scene.unit}`);
   const strokes = action.strokes === null ? "" : w("act.strokes", { n: Math.max(1, Math.round(action.strokes)) });
   return { act: action.do === "add" ? w("act.add", { by, unit }) : w("act.let_out", { by, unit }), strokes };
+}
+
+// amountRounding rounds as the number is rounded, so that reading, amount and number add up on the card.
+function amountRounding(ofNumber: Rounding, act: "add" | "let_out"): Rounding {
+  if (ofNumber === "near" || act === "add") return ofNumber;
+  return ofNumber === "down" ? "up" : "down";
 }
 
 function facts(wheel: WheelAnswer, scene: Scene, reading: Held | undefined): readonly string[] {

@@ -219,6 +219,21 @@ test("book log: deleted here, edited there: a clash, ended by restoring or by re
   }
 });
 
+test("book log: several records are removed as one", async () => {
+  const { log } = phone();
+  const [one, two] = [await added(log, { name: "1" }), await added(log, { name: "2" })];
+  const left: number[] = [];
+  let told = 0;
+  log.on(() => {
+    told++;
+    void log.all("tyre").then((tyres) => left.push(tyres.length));
+  });
+  await log.remove(one, two);
+  await log.remove();
+  equal([await log.all("tyre"), told], [[], 1]);
+  equal(left, [0]);
+});
+
 test("book log: a clash of the deletion itself is chosen like any other", async () => {
   const [ana, ben] = [phone(), phone()];
   const tyre = await added(ana.log, { name: "0" });

@@ -102,8 +102,9 @@ export class BookLog {
     return this.#write(changes.map(edit), draft);
   }
 
-  async remove(shown: RecordState): Promise<void> {
-    await this.#write([removal(shown)]);
+  // remove hides records as one: all of them or none.
+  async remove(...shown: readonly RecordState[]): Promise<void> {
+    if (shown.length > 0) await this.#write(shown.map(removal));
   }
 
   async restore(shown: RecordState): Promise<void> {

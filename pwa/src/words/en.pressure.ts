@@ -89,7 +89,7 @@ export const pressureWords = {
   "notice.at_limit_set": "Held back to stay under {whose} {limit} where you set it.",
   "notice.at_limit_warmest": "Held back to stay under {whose} {limit} at the warmest hour.",
   "notice.floor_above_ceiling": "Do not ride this tyre under this load. It needs {floor} to keep the rim off the ground; {whose} limit allows {ceiling}.",
-  "notice.bigger": "A {mm} mm tyre would do: read its sidewall, check the frame’s room.",
+  "notice.bigger": "A {mm} mm tyre would do if its sidewall allows {p} and the frame has room.",
   // family: whose.
   "whose.tyre": "the tyre’s",
   "whose.rim": "the rim’s",

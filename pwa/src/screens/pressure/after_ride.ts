@@ -1,4 +1,4 @@
-// After the ride: one question a wheel. What was chosen stays here until it is saved.
+// After the ride: one question a wheel.
 
 import "./beside.css";
 import { type RideTold, saysNothing, type Told } from "../../book/after_ride.ts";
@@ -9,6 +9,7 @@ import { el } from "../../ui/el.ts";
 import { actName, define, listen, Part, setHidden, setText } from "../../ui/part.ts";
 import { w } from "../../words/index.ts";
 
+export const rideAnswered = actName<RideTold>("rs-ride-answered"); // chosen, not saved yet
 export const rideTold = actName<RideTold>("rs-ride-told");
 export const rideTakenBack = actName<undefined>("rs-ride-taken-back");
 
@@ -16,50 +17,54 @@ export interface AfterRideView {
   readonly moved: string; // how far all notes have moved the starting point
   readonly done: string; // what was just noted or taken back
   readonly undoable: boolean;
-  readonly saved: number; // counts, so that the answers are cleared once they are saved
+  readonly told: RideTold; // what is chosen so far
 }
-
-const nothing: Told = { felt: undefined, struck: false };
 
 class Wheel {
   readonly choice = new Choice();
   readonly #box = el("input", { type: "checkbox" });
+  readonly #legend: string;
   readonly node: HTMLElement;
-  #told = nothing;
+  #told: Told = { felt: undefined, struck: false };
 
-  constructor(readonly side: Side) {
+  constructor(readonly side: Side, answered: () => void) {
     const legend = w("ride.felt", { side: w(`ride.side.${side}`) });
     this.#box.setAttribute("aria-label", w("field.sided", { side: w(`side.${side}`), label: w("ride.struck") }));
-    this.#box.addEventListener("change", () => (this.#told = { ...this.#told, struck: this.#box.checked }));
+    this.#box.addEventListener("change", () => {
+      this.#told = { ...this.#told, struck: this.#box.checked };
+      answered();
+    });
     listen(this.choice, chosen, ({ value }, event) => {
       event.stopPropagation(); // an answer, no input of the sums
       this.#told = { ...this.#told, felt: felts.find((each) => each === value) };
+      answered();
     });
     this.node = el("div", { class: "stack" }, this.choice, el("label", { class: "tick" }, this.#box, w("ride.struck")));
-    this.#show(legend);
+    this.#legend = legend;
   }
 
   get told(): Told {
     return this.#told;
   }
 
-  #show(legend: string): void {
-    this.choice.view = { name: `ride.${this.side}`, legend, options: felts.map((value) => ({ value, label: w(`ride.option.${value}`) })), value: this.#told.felt ?? "" };
-  }
-
-  clear(): void {
-    this.#told = nothing;
-    this.#box.checked = false;
-    this.#show("");
+  show(told: Told): void {
+    this.#told = told;
+    this.#box.checked = told.struck;
+    this.choice.view = { name: `ride.${this.side}`, legend: this.#legend, options: felts.map((value) => ({ value, label: w(`ride.option.${value}`) })), value: told.felt ?? "" };
   }
 }
 
 export class AfterRide extends Part<AfterRideView> {
-  readonly #wheels: Readonly<Record<Side, Wheel>> = { front: new Wheel("front"), rear: new Wheel("rear") };
+  readonly #wheels: Readonly<Record<Side, Wheel>> = {
+    front: new Wheel("front", () => this.act(rideAnswered, this.#told)), rear: new Wheel("rear", () => this.act(rideAnswered, this.#told)),
+  };
   readonly #moved = el("p", { class: "small quiet" });
   readonly #done = el("p", { role: "status" });
   readonly #undo = el("button", { type: "button", class: "button", on: { click: () => this.act(rideTakenBack, undefined) } }, w("ride.back"));
-  #saved = 0;
+
+  get #told(): RideTold {
+    return { front: this.#wheels.front.told, rear: this.#wheels.rear.told };
+  }
 
   protected override build(): void {
     this.append(el("div", { class: "stack" },
@@ -69,16 +74,13 @@ export class AfterRide extends Part<AfterRideView> {
   }
 
   #save(): void {
-    const told = { front: this.#wheels.front.told, rear: this.#wheels.rear.told };
+    const told = this.#told;
     if (sides.every((side) => saysNothing(told[side]))) setText(this.#done, w("ride.nothing"));
     else this.act(rideTold, told);
   }
 
-  protected override show({ moved, done, undoable, saved }: AfterRideView): void {
-    if (saved !== this.#saved) {
-      this.#saved = saved;
-      for (const side of sides) this.#wheels[side].clear();
-    }
+  protected override show({ moved, done, undoable, told }: AfterRideView): void {
+    for (const side of sides) this.#wheels[side].show(told[side]);
     setText(this.#moved, moved);
     setHidden(this.#moved, moved === "");
     setText(this.#done, done);

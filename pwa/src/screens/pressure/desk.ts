@@ -27,6 +27,7 @@ import { BikeSwitch } from "./bike_switch.ts";
 import { bikeCopied, bikeOpened, setupBrought, setupShared } from "./bikes.ts";
 import { Entries } from "./entries.ts";
 import { Expect } from "./expect.ts";
+import { invented } from "./invented.ts";
 import type { Lent } from "./lent.ts";
 import { Beside } from "./beside.ts";
 import type { InputState } from "./inputs.ts";
@@ -383,16 +384,5 @@ export class Desk {
     this.#host.classList.remove("opening");
     this.#host.replaceChildren(part);
     return part;
-  }
-}
-
-// invented is the event that a demo server plays; undefined everywhere else.
-async function invented(): Promise<Record<string, unknown> | undefined> {
-  try {
-    const answer = await fetch("api/demo", { signal: AbortSignal.timeout(1500) });
-    const body: unknown = answer.status === 200 ? await answer.json() : undefined;
-    return isObject(body) ? body : undefined;
-  } catch {
-    return undefined; // no server: a phone on its own starts empty
   }
 }

@@ -105,7 +105,7 @@ export class Entries {
   async undo(): Promise<void> {
     const entries = this.#done?.entries ?? [];
     this.#forget();
-    for (const entry of entries) await this.#book.remove(entry);
+    await this.#book.remove(...entries);
   }
 
   #forget(): void {

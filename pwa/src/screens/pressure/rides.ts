@@ -1,6 +1,6 @@
 // Notes what a rider says after the ride, tells how much it moves the next answer, and takes it back.
 
-import { movedWords, type Ridden, rideChanges, rideNoteOf, type RideTold, saysNothing, setForRide, shiftWords } from "../../book/after_ride.ts";
+import { movedWords, noneTold, readRideTold, type Ridden, rideChanges, rideNoteOf, type RideTold, saysNothing, setForRide, shiftWords } from "../../book/after_ride.ts";
 import { isAnswer, isObject, type PressureAnswer, type Side, sides } from "../../book/answer.ts";
 import { shiftOf, rideNotes } from "../../book/shift.ts";
 import { newRec } from "../../log/book_log.ts";
@@ -8,28 +8,41 @@ import type { RecordState } from "../../log/merge.ts";
 import { listen } from "../../ui/part.ts";
 import type { Ctx } from "../../ui/screen.ts";
 import { w } from "../../words/index.ts";
-import { type AfterRideView, rideTakenBack, rideTold } from "./after_ride.ts";
+import { type AfterRideView, rideAnswered, rideTakenBack, rideTold } from "./after_ride.ts";
 import type { Lender, Lent } from "./lent.ts";
 
+const draftName = "after-ride";
+
 export class Rides {
-  readonly #ctx: Pick<Ctx, "calc" | "book">;
+  readonly #ctx: Pick<Ctx, "calc" | "book" | "drafts">;
   readonly #from: Lender;
   #entries: readonly RecordState[] = []; // what can be taken back
   #bike = ""; // on which bike
   #done = "";
-  #saved = 0;
+  #told = noneTold; // of which bike, and what
 
-  constructor(host: HTMLElement, ctx: Pick<Ctx, "calc" | "book" | "closed">, from: Lender) {
+  constructor(host: HTMLElement, ctx: Pick<Ctx, "calc" | "book" | "drafts" | "closed">, from: Lender) {
     this.#ctx = ctx;
     this.#from = from;
+    listen(host, rideAnswered, (told) => this.#keep(told), ctx.closed);
     listen(host, rideTold, (told) => void this.#save(told), ctx.closed);
     listen(host, rideTakenBack, () => void this.#takeBack(), ctx.closed);
+    void ctx.drafts.load(draftName).then((stored) => {
+      this.#told = readRideTold(stored);
+      from.show();
+    });
   }
 
   view({ draft, notes }: Lent): AfterRideView {
     const moved = shiftWords(shiftOf(rideNotes(notes, draft.links["bike"])));
     const here = this.#bike === draft.links["bike"];
-    return { moved, done: here ? this.#done : "", undoable: here && this.#entries.length > 0, saved: this.#saved };
+    return { moved, done: here ? this.#done : "", undoable: here && this.#entries.length > 0, told: this.#told.bike === bikeOf(draft) ? this.#told.told : noneTold.told };
+  }
+
+  // keep holds what was chosen for the open bike until it is saved, also over a restart.
+  #keep(told: RideTold): void {
+    this.#told = { bike: bikeOf(this.#from.lend().draft), told };
+    void this.#ctx.drafts.save(draftName, this.#told);
   }
 
   #say(words: string): void {
@@ -48,7 +61,7 @@ export class Rides {
       const added = sides.filter((side) => !saysNothing(told[side])).map((side) => rideNoteOf(told[side], ridden[side], draft));
       const [old, next] = [shiftOf(before), shiftOf([...before, ...added])];
       this.#entries = await this.#ctx.book.save(rideChanges(told, ridden, draft, next.by, newRec));
-      this.#saved++;
+      this.#keep(noneTold.told);
       const moved = next.notes === old.notes ? "" : await this.#moved(lent, old.by, next.by);
       this.#say(moved === "" ? w("ride.savedOnly") : w("ride.saved", { moved }));
     } catch {
@@ -100,11 +113,15 @@ export class Rides {
     const entries = this.#entries;
     this.#entries = [];
     try {
-      for (const entry of entries) await this.#ctx.book.remove(entry);
+      await this.#ctx.book.remove(...entries);
       this.#say(w("ride.taken"));
     } catch {
       this.#entries = entries;
       this.#say(w("ride.refused"));
     }
   }
+}
+
+function bikeOf(draft: Lent["draft"]): string {
+  return draft.links["bike"] ?? "";
 }
