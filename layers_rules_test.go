@@ -88,6 +88,9 @@ var workerUses = map[string][]string{"sw.ts": {"log"}, "calc-worker.ts": {"calc-
 
 const screenContract = "pwa/src/ui/screen.ts"
 
+// sharedScreens is the folder of what several screens need and ui may not know, since it reads the book.
+const sharedScreens = "shared"
+
 const testTools = "pwa/src/ui/testing.ts"
 
 // scriptRule tells whether one file of pwa/src may import another.
@@ -106,7 +109,7 @@ func scriptRule(from, to string) bool {
 		return there != "sw.ts" && there != "calc-worker.ts"
 	}
 	uses, known := scriptUses[here]
-	if !known || here == "screens" && there == "screens" && screen(from) != screen(to) {
+	if !known || here == "screens" && there == "screens" && screen(from) != screen(to) && screen(to) != sharedScreens {
 		return false
 	}
 	return here == there || slices.Contains(uses, there)

@@ -34,6 +34,7 @@ export const pressureWords = {
   "bikes.copied": "Copy of {name}",
   "bikes.share": "Share this set-up",
   "bikes.bring": "Bring in a set-up",
+  "bikes.bringWhy": "Did somebody give you a set-up of Rimside as a file? It spares most of these answers.",
   "bikes.notOne": "This is not a set-up file of Rimside. Choose one that was made by “Share this set-up”.",
   "bikes.new": "Add another bike",
   "bikes.unnamed": "Bike {n}",

@@ -2,12 +2,15 @@
 // A line "family: prefix" allows keys that the code puts together as w(`prefix${...}`); all others stand in full.
 
 import { bookWords } from "./en.book.ts";
+import { listWords } from "./en.lists.ts";
+import { measureWords } from "./en.measure.ts";
 import { pressureWords } from "./en.pressure.ts";
 import { printWords } from "./en.print.ts";
 import { recordWords } from "./en.records.ts";
 import { recoverWords } from "./en.recover.ts";
 import { sourceWords } from "./en.sources.ts";
 import { rideWords } from "./en.ride.ts";
+import { wheelsWords } from "./en.wheels.ts";
 
 export const en = {
   "app.titled": "{screen} · Rimside",
@@ -132,4 +135,7 @@ export const en = {
   ...bookWords,
   ...printWords,
   ...sourceWords,
+  ...wheelsWords,
+  ...measureWords,
+  ...listWords,
 } as const;

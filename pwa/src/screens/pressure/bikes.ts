@@ -26,10 +26,11 @@ export class Bikes extends Part<BikesView> {
   readonly #file = el("input", { type: "file", accept: ".json,application/json" });
   readonly #bring = el("label", { class: "button pick" }, w("bikes.bring"), this.#file);
   readonly #fault = el("p", { class: "notice care", role: "alert" });
+  readonly #hint = el("p", { class: "small quiet" }, w("bikes.bringWhy"));
   readonly #new = el("button", { type: "button", class: "button", on: { click: () => this.act(bikeOpened, "") } }, w("bikes.new"));
 
   protected override build(): void {
-    this.append(el("section", { class: "card stack" }, this.#title, this.#list, this.#new, this.#copy,
+    this.append(el("section", { class: "card stack" }, this.#title, this.#list, this.#new, this.#copy, this.#hint,
       el("div", { class: "presses" }, this.#share, this.#bring), this.#fault));
     this.#file.addEventListener("change", () => {
       const [file] = this.#file.files ?? [];
@@ -46,6 +47,7 @@ export class Bikes extends Part<BikesView> {
     setHidden(this.#fault, fault === "");
     setText(this.#title, first ? w("bikes.known") : w("bikes.title"));
     setHidden(this.#new, first);
+    setHidden(this.#hint, !first);
     keyed(this.#list, bikes, (each) => each.rec, (each) => this.#button(each.rec), (node, each) => {
       setText(node, each.name);
       setAttr(node, "aria-current", each.open ? "true" : null);

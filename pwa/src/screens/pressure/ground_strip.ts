@@ -30,6 +30,7 @@ export class GroundStrip extends Part<readonly StretchDraft[]> {
       const width = ((lengths[i] ?? 0) / all) * (wide - 2);
       picture.append(...stretch(each, from, width));
       from += width;
+      if (i < ground.length - 1) picture.append(svg("path", { d: `M${from} 1V${tall - 1}`, class: "edge" }));
     });
     picture.append(svg("rect", { x: 1, y: 1, width: wide - 2, height: tall - 2, rx: 9, class: "edge" }));
     this.replaceChildren(picture);
@@ -52,7 +53,6 @@ function stretch(each: StretchDraft, from: number, width: number): readonly SVGE
   if (radius !== undefined) out.push(...dots(radius, from, width));
   if (each.kind === "setts") out.push(...blocks(from, width));
   if (each.kind === "soft") out.push(...waves(from, width));
-  out.push(svg("path", { d: `M${from + width} 1V${tall - 1}`, class: "edge" }));
   const name = nameOf(each);
   if (width > name.length * 7 + 8) {
     const half = name.length * 3.6 + 5;

@@ -43,7 +43,7 @@ export class Team {
     this.#page = el("div", { class: "stack team-page" },
       el("div", { class: "row noprint" }, this.#print, this.#progress, this.#state),
       el("div", { class: "sheet stack" }, el("div", {}, this.#weather, this.#ground, this.#age, this.#made), this.#table, this.#nobody),
-      el("details", { class: "card noprint" }, el("summary", {}, w("team.choose")), el("div", { class: "stack" }, el("div", { class: "row" }, all, none), this.#list)));
+      el("details", { class: "card fold noprint" }, el("summary", {}, w("team.choose")), el("div", { class: "stack" }, el("div", { class: "row" }, all, none), this.#list)));
     setHidden(this.#page, true);
     setHidden(this.#empty, true);
     host.append(this.#page, this.#empty);

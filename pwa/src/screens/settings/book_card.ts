@@ -7,7 +7,7 @@ import { el } from "../../ui/el.ts";
 import { define, Part, setHidden, setText } from "../../ui/part.ts";
 import type { Ctx, Saving } from "../../ui/screen.ts";
 import { w } from "../../words/index.ts";
-import { attempt, follow } from "./follow.ts";
+import { attempt, follow } from "../shared/follow.ts";
 
 interface BookView {
   readonly sync: SyncState;

@@ -8,8 +8,8 @@ import { recordsOf } from "../../log/states.ts";
 import { el } from "../../ui/el.ts";
 import type { Ctx } from "../../ui/screen.ts";
 import { w } from "../../words/index.ts";
-import { attempt } from "./follow.ts";
-import { Outcome } from "./outcome.ts";
+import { attempt } from "../shared/follow.ts";
+import { Outcome } from "../../ui/outcome.ts";
 import { openPage } from "./page.ts";
 
 interface BookLine {

@@ -11,8 +11,8 @@ import { listen, setHidden, setText } from "../../ui/part.ts";
 import type { Ctx } from "../../ui/screen.ts";
 import { w } from "../../words/index.ts";
 import { answered, type Answered, type CardView, ClashCardPart, type Item } from "./clash_card.ts";
-import { attempt, follow, tellerFor } from "./follow.ts";
-import { Outcome, undoFor } from "./outcome.ts";
+import { attempt, follow, tellerFor } from "../shared/follow.ts";
+import { Outcome, undoFor } from "../../ui/outcome.ts";
 import { openPage } from "./page.ts";
 
 // Asked is a question that was seen on this page.

@@ -8,7 +8,7 @@ import { el } from "../../ui/el.ts";
 import { define, Part, setHidden, setText } from "../../ui/part.ts";
 import type { Ctx } from "../../ui/screen.ts";
 import { w } from "../../words/index.ts";
-import { attempt } from "./follow.ts";
+import { attempt } from "../shared/follow.ts";
 import { type Handed, handOver } from "../../ui/hand_over.ts";
 
 interface CopiesView {

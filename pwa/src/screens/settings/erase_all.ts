@@ -6,7 +6,7 @@ import { el } from "../../ui/el.ts";
 import { setHidden, setText } from "../../ui/part.ts";
 import type { Ctx } from "../../ui/screen.ts";
 import { w } from "../../words/index.ts";
-import { attempt, follow } from "./follow.ts";
+import { attempt, follow } from "../shared/follow.ts";
 import { handOver } from "../../ui/hand_over.ts";
 import { openPage } from "./page.ts";
 

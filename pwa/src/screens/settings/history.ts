@@ -10,8 +10,8 @@ import { keyed } from "../../ui/keyed.ts";
 import { define, Part, setAttr, setHidden, setText } from "../../ui/part.ts";
 import type { Ctx } from "../../ui/screen.ts";
 import { w } from "../../words/index.ts";
-import { attempt, follow, tellerFor } from "./follow.ts";
-import { Outcome } from "./outcome.ts";
+import { attempt, follow, tellerFor } from "../shared/follow.ts";
+import { Outcome } from "../../ui/outcome.ts";
 import { openPage } from "./page.ts";
 
 interface LineView {

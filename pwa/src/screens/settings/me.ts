@@ -10,7 +10,7 @@ import { listen, setText } from "../../ui/part.ts";
 import { Picker } from "../../ui/picker.ts";
 import type { Ctx } from "../../ui/screen.ts";
 import { w } from "../../words/index.ts";
-import { attempt, follow, tellerFor } from "./follow.ts";
+import { attempt, follow, tellerFor } from "../shared/follow.ts";
 
 const longest = 60; // characters of a name
 

@@ -1,3 +1,32 @@
-import { later } from "../../ui/later.ts";
+// Wheels and its pages: #/wheels, #/wheels/new/<kind>, #/wheels/<record>, #/wheels/measure/<record>/<what> and so on.
 
-export const screen = later("wheels");
+import { isId } from "../../log/op.ts";
+import type { Ctx, Screen } from "../../ui/screen.ts";
+import { w } from "../../words/index.ts";
+import { erasePerson } from "./erase_person.ts";
+import { front } from "./front.ts";
+import { guide } from "./guide.ts";
+import { lists } from "./lists.ts";
+import { measure } from "./measure.ts";
+import { newThing } from "./new_thing.ts";
+import { thing } from "./thing.ts";
+
+type Open = (host: HTMLElement, ctx: Ctx) => unknown;
+
+const pages: ReadonlyMap<string, Open> = new Map<string, Open>([
+  ["new", newThing],
+  ["measure", measure],
+  ["guide", guide],
+  ["lists", lists],
+  ["erase", erasePerson],
+]);
+
+export const screen: Screen = {
+  name: "wheels",
+  title: () => w("place.wheels"),
+  open(host, ctx) {
+    const [page = ""] = ctx.path;
+    if (isId(page)) thing(host, ctx, page);
+    else (pages.get(page) ?? front)(host, ctx);
+  },
+};

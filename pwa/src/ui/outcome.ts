@@ -1,8 +1,8 @@
 // Says what came of a press, in one line that is read out; for ten seconds it can be taken back.
 
-import { el } from "../../ui/el.ts";
-import { define, Part, setHidden, setText } from "../../ui/part.ts";
-import { w } from "../../words/index.ts";
+import { el } from "./el.ts";
+import { define, Part, setHidden, setText } from "./part.ts";
+import { w } from "../words/index.ts";
 
 export interface OutcomeView {
   readonly words: string; // "" for nothing to say

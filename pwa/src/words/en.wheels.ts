@@ -1,0 +1,4 @@
+// The words of the Wheels screen.
+
+export const wheelsWords = {
+} as const;
