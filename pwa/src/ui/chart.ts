@@ -85,15 +85,13 @@ function draw(view: ChartView): SVGSVGElement {
   const picture = svg("svg", { viewBox: `0 0 ${wide} ${tall}`, role: "img", "aria-label": view.title });
   picture.append(hatching());
   const add = (node: Node | false): void => void (node !== false && picture.append(node));
-  if (view.good !== undefined) {
-    const [low, high] = [within(view.good[0]), within(view.good[1])];
-    add(band(low, high, { class: "good" }));
-    if (high - low > 70) add(label((low + high) / 2, top + 14, w("chart.good"), "middle"));
-  }
   const soft = view.low === undefined ? 4 : within(view.low);
   const hard = view.high === undefined ? wide - 4 : within(view.high);
+  const good = view.good === undefined ? undefined : [within(view.good[0]), within(view.good[1])] as const;
+  if (good !== undefined) add(band(...good, { class: "good" }));
   add(band(4, soft, { class: "hatch" }));
   add(band(hard, wide - 4, { class: "hatch" }));
+  if (good !== undefined) add(goodName(good, [Math.max(good[0], soft), Math.min(good[1], hard)]));
   add(svg("path", { d: `M4 ${y(1)}H${wide - 4}`, class: "watt" }));
   add(label(wide - 4, y(1) - 4, w("chart.oneWatt"), "end", "faint"));
   add(svg("path", { d: line, class: "total" }));
@@ -110,6 +108,13 @@ function draw(view: ChartView): SVGSVGElement {
   add(label(custom, base + 16, w("chart.custom"), custom < 40 ? "start" : custom > wide - 40 ? "end" : "middle"));
   if (view.mark !== undefined) add(dot(view.mark, view.points, x, y));
   return picture;
+}
+
+// goodName stands where the range may be used, if there is room, or else over all of it.
+function goodName(range: readonly [number, number], usable: readonly [number, number]): SVGElement | false {
+  const room = 70;
+  const [low, high] = usable[1] - usable[0] > room ? usable : range;
+  return high - low > room && label((low + high) / 2, top + 14, w("chart.good"), "middle");
 }
 
 // dot marks the recommendation on the curve.

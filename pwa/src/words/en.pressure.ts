@@ -71,7 +71,7 @@ export const pressureWords = {
   "wheel.none": "No number",
   "wheel.waiting": "Working it out…",
   "wheel.oldWhy": "OLD: {reason}",
-  "wheel.oldField": "{field} needs another look",
+  "wheel.oldField": "“{field}” needs another look",
   "wheel.oldCalc": "no calculation runs now",
   "wheel.enterMax": "Enter the maximum",
   "wheel.enterInner": "Enter the inner width",
