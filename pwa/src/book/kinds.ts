@@ -6,6 +6,8 @@ import { member } from "../log/json.ts";
 export interface KindField {
   readonly type: "number" | "text" | "choice" | "flag" | "ref" | "day" | "time" | "blob" | "list" | "object" | "any";
   readonly unit?: string; // of a number; "" for a bare one
+  readonly min?: number; // of a number
+  readonly max?: number; // of a number; of a text, its length in characters
   readonly options?: readonly string[]; // of a choice
   readonly kinds?: readonly string[]; // what a ref may point to
   readonly of?: KindField; // what a list holds

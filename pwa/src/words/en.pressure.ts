@@ -198,6 +198,10 @@ export const pressureWords = {
   "fault.unit": "That unit does not fit here. Use {unit}.",
   "fault.separator": "Write the number without thousands separators.",
   "fault.bounds": "From {low} to {high} {unit}.",
+  "fault.whole": "That is a whole number.",
+  "fault.noUnit": "a bare number",
+  "fault.long": "At most {n} characters.",
+  "fault.day": "Choose a day.",
   "fault.missing": "Fill this in.",
   "fault.measure": "Needed for a straight or unknown rim edge: read it on the rim or measure between the edges.",
   // family: unit.

@@ -1,0 +1,45 @@
+// What a person is asked about each thing on the Wheels screen: which fields, in which groups. Types and bounds are those of
+// kinds.json.
+
+export interface Group {
+  readonly name: string; // its words: thing.group.<name>
+  readonly fields: readonly string[];
+}
+
+const materials = { name: "materials", fields: ["rim_material", "spoke_material", "nipple_material", "hub_material"] };
+
+// thingKinds are the kinds that the screen keeps, in the order it lists them.
+export const thingKinds = ["bike", "wheel", "tyre", "person", "gauge", "pump"] as const;
+export type ThingKind = (typeof thingKinds)[number];
+
+export function isThing(kind: string): kind is ThingKind {
+  return (thingKinds as readonly string[]).includes(kind);
+}
+
+// groups: the first one stands open, the others are folds.
+export const groups: Readonly<Record<ThingKind, readonly Group[]>> = {
+  bike: [
+    { name: "bike", fields: ["name", "number", "rider", "front", "rear"] },
+    { name: "frame", fields: ["brake", "room_front_mm", "room_rear_mm", "speeds", "max_cog", "spacing", "mass_kg"] },
+    { name: "kit", fields: ["gauge", "pump"] },
+    { name: "more", fields: ["note"] },
+  ],
+  wheel: [
+    { name: "wheel", fields: ["name", "side", "tyre", "setup", "inner_mm", "profile"] },
+    { name: "rim", fields: ["max_kpa", "table_min_label_mm", "table_max_label_mm", "table_max_kpa", "bead_seat_mm"] },
+    { name: "disc", fields: ["brake", "rotor_mm", "rotor_mount", "rotor_thickness_mm", "rotor_min_mm"] },
+    { name: "hub", fields: ["hub_width_mm", "axle_mm", "body", "speeds", "max_cog", "spacing", "spokes"] },
+    materials,
+    { name: "fitting", fields: ["well_depth_mm", "flange_mm", "tape_layers", "tape_mm", "valve_width_mm", "valve_height_mm"] },
+    { name: "more", fields: ["note"] },
+  ],
+  tyre: [
+    { name: "tyre", fields: ["name", "label_mm", "measured_mm", "sidewall", "max_kpa", "hookless_ok"] },
+    { name: "inside", fields: ["fitted", "sealant_ml", "sealant_day"] },
+    { name: "bead", fields: ["bead_seat_mm", "min_kpa", "bead", "bead_undersize_mm"] },
+    { name: "more", fields: ["note"] },
+  ],
+  person: [{ name: "person", fields: ["name", "number", "mass_kg"] }, { name: "more", fields: ["note"] }],
+  gauge: [{ name: "gauge", fields: ["name", "error_kpa"] }, { name: "more", fields: ["note"] }],
+  pump: [{ name: "pump", fields: ["name", "stroke_ml"] }, { name: "more", fields: ["note"] }],
+};
