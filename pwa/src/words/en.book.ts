@@ -4,6 +4,8 @@ export const bookWords = {
   "clash.title": "Clashes",
   "clash.intro": "Two phones said different things while they were apart. Nothing was lost: choose what holds for everybody.",
   "clash.none": "There is nothing to decide. When two phones change the same thing while they are apart, both answers wait here until somebody chooses.",
+  "double.ask": "It is said to be on more than one bike. Where is it?",
+  "double.done": "It is the {place}. The other bike has none there now.",
   "clash.done": "Nothing is left to decide.",
   "clash.which": "{field}: which is right?",
   "clash.keep": "Shall it stay?",

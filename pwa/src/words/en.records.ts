@@ -83,7 +83,7 @@ export const recordWords = {
   "recField.km": "Distance",
   "recField.kpa": "Pressure",
   "recField.label": "Name",
-  "recField.label_mm": "Width printed on it",
+  "recField.label_mm": "Width printed on the tyre",
   "recField.legs_us": "Passes through the USA",
   "recField.limit_cm": "Size limit",
   "recField.limit_kg": "Weight limit",

@@ -2,15 +2,12 @@
 
 import type { Side } from "../../book/answer.ts";
 import { el } from "../../ui/el.ts";
+import { fold } from "../../ui/fold.ts";
 import { setHidden, setText } from "../../ui/part.ts";
 import { w } from "../../words/index.ts";
 import { answered, type Question, twoGauges } from "./answers.ts";
 import { Altitude } from "./altitude.ts";
 import type { Inputs, Option } from "./inputs.ts";
-
-export function fold(title: string, ...children: readonly Node[]): HTMLDetailsElement {
-  return el("details", { class: "card fold" }, el("summary", {}, title), el("div", { class: "stack" }, ...children));
-}
 
 function fields(...children: readonly Node[]): HTMLElement {
   return el("div", { class: "fields" }, ...children);

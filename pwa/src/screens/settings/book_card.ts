@@ -7,6 +7,7 @@ import { el } from "../../ui/el.ts";
 import { define, Part, setHidden, setText } from "../../ui/part.ts";
 import type { Ctx, Saving } from "../../ui/screen.ts";
 import { w } from "../../words/index.ts";
+import { doublesIn } from "../../book/swap.ts";
 import { attempt, follow } from "../shared/follow.ts";
 
 interface BookView {
@@ -78,7 +79,7 @@ export function bookCard(ctx: Ctx): HTMLElement {
   };
   show();
   follow(ctx, async () => {
-    clashes = (await ctx.book.clashing()).length;
+    clashes = (await ctx.book.clashing()).length + doublesIn(await ctx.book.all("bike")).length;
     show();
   }, show); // the status line tells of a refusal
   ctx.closed.addEventListener("abort", ctx.sync.on(show));

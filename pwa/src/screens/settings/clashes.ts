@@ -12,6 +12,7 @@ import type { Ctx } from "../../ui/screen.ts";
 import { w } from "../../words/index.ts";
 import { answered, type Answered, type CardView, ClashCardPart, type Item } from "./clash_card.ts";
 import { attempt, follow, tellerFor } from "../shared/follow.ts";
+import { Doubles } from "./doubles.ts";
 import { Outcome, undoFor } from "../../ui/outcome.ts";
 import { openPage } from "./page.ts";
 
@@ -30,12 +31,14 @@ export class Clashes {
   readonly #intro = el("p");
   readonly #outcome = new Outcome();
   readonly #cards = el("div", { class: "columns" });
+  readonly #doubles: Doubles;
   readonly #again: () => Promise<void>;
 
   constructor(host: HTMLElement, ctx: Ctx) {
     this.#ctx = ctx;
     openPage(ctx, w("clash.title"));
-    host.append(el("div", { class: "stack looking" }, this.#intro, this.#outcome, this.#cards));
+    this.#doubles = new Doubles(ctx);
+    host.append(el("div", { class: "stack looking" }, this.#intro, this.#outcome, this.#cards, this.#doubles.node));
     listen(host, answered, (answer) => void this.#answer(answer), ctx.closed);
     this.#again = follow(ctx, () => this.#look(), (words) => (this.#outcome.view = { words, failed: true }));
   }
@@ -47,10 +50,11 @@ export class Clashes {
     const known = new Map(clashing);
     for (const state of await Promise.all(others.map((rec) => this.#ctx.book.get(rec)))) if (state !== undefined) known.set(state.rec, state);
     const all = [...known.values()];
+    const bikes = await this.#ctx.book.all("bike");
     const teller = await tellerFor(this.#ctx, all, refsIn(all));
     if (this.#ctx.closed.aborted) return;
     this.#take(states, known, teller);
-    this.#show(known, teller);
+    this.#show(known, teller, this.#doubles.show(bikes, teller));
   }
 
   // take brings what was asked up to date. New questions come last, so that nothing moves.
@@ -70,7 +74,7 @@ export class Clashes {
     }
   }
 
-  #show(known: ReadonlyMap<string, RecordState>, teller: Teller): void {
+  #show(known: ReadonlyMap<string, RecordState>, teller: Teller, doubles: number): void {
     const cards = new Map<string, Item[]>();
     for (const asked of this.#asked.values()) {
       const { rec, question, state, open, undoUntil } = asked;
@@ -84,7 +88,7 @@ export class Clashes {
       return { rec, title: state === undefined ? "" : describeRecord(state, teller), items };
     });
     keyed(this.#cards, views, (view) => view.rec, () => new ClashCardPart(), (part, view) => (part.view = view));
-    const left = [...this.#asked.values()].some((each) => each.open);
+    const left = doubles > 0 || [...this.#asked.values()].some((each) => each.open);
     setText(this.#intro, left ? w("clash.intro") : w(this.#asked.size === 0 ? "clash.none" : "clash.done"));
     setHidden(this.#cards, views.length === 0);
     this.#cards.parentElement?.classList.remove("looking");

@@ -1,6 +1,141 @@
+// The front page of Wheels: one search over everything, then what the book holds, each thing a way to its page.
+
+import "./wheels.css";
+import { foundIn, type ThingLine, thingLines } from "../../book/thing_list.ts";
+import { type ThingKind, thingKinds } from "../../book/thing_fields.ts";
+import { el } from "../../ui/el.ts";
+import { fold } from "../../ui/fold.ts";
+import { keyed } from "../../ui/keyed.ts";
+import { define, Part, setAttr, setHidden, setText } from "../../ui/part.ts";
 import type { Ctx } from "../../ui/screen.ts";
+import { w } from "../../words/index.ts";
+import { follow, tellerFor } from "../shared/follow.ts";
+
+const atFirst = 24; // lines of a list
+const atOnce = 100; // more of them
+
+interface Listed {
+  readonly name: string;
+  readonly title: string;
+  readonly lines: readonly ThingLine[];
+  readonly most: number;
+  readonly more: () => void;
+}
+
+class Lines extends Part<Listed> {
+  readonly #title = el("h2");
+  readonly #list = el("ul", { class: "unmarked ways" });
+  readonly #more = el("button", { type: "button", class: "button quiet flush", on: { click: () => this.view?.more() } });
+
+  protected override build(): void {
+    this.append(el("section", { class: "card" }, this.#title, this.#list, this.#more));
+  }
+
+  protected override show({ title, lines, most }: Listed): void {
+    setText(this.#title, title);
+    keyed(this.#list, lines.slice(0, most), ({ rec }) => rec, makeLine, (node, line) => node.show(line));
+    setHidden(this.#more, lines.length <= most);
+    setText(this.#more, w("things.more", { n: lines.length - most }));
+  }
+}
+
+interface LineNode extends HTMLLIElement {
+  show: (line: ThingLine) => void;
+}
+
+function makeLine(): LineNode {
+  const name = el("span", { class: "named" });
+  const facts = el("span", { class: "quiet small" });
+  const link = el("a", { class: "way" }, name, facts);
+  const show = (line: ThingLine): void => {
+    setAttr(link, "href", `#/wheels/${line.rec}`);
+    setText(name, line.name);
+    setText(facts, line.facts);
+  };
+  return Object.assign(el("li", {}, link), { show });
+}
+
+const noted = "wheels-search"; // survives the way to a thing and back
+
+class Front {
+  readonly #ctx: Ctx;
+  readonly #search = el("input", { class: "entry", type: "search", id: "things-search", autocomplete: "off", spellcheck: "false", enterkeyhint: "search" });
+  readonly #said = el("p", { class: "small quiet", role: "status" });
+  readonly #lists = el("div", { class: "kinds" });
+  readonly #none = el("section", { class: "card stack" }, el("p", {}, w("things.empty")),
+    el("p", {}, el("a", { class: "button primary", href: "#/wheels/new/bike" }, w("things.first"))));
+  readonly #seek: HTMLElement;
+  readonly #most = new Map<string, number>();
+  #lines: readonly ThingLine[] = [];
+
+  constructor(host: HTMLElement, ctx: Ctx) {
+    this.#ctx = ctx;
+    this.#seek = el("div", { class: "seek" }, el("label", { for: "things-search" }, w("things.search")), this.#search);
+    setHidden(this.#none, true);
+    setHidden(this.#seek, true);
+    const page = el("div", { class: "stack looking things" }, this.#seek, this.#said, this.#none, added(), this.#lists, others());
+    host.append(page);
+    this.#search.addEventListener("input", () => {
+      void ctx.drafts.save(noted, this.#search.value);
+      this.#most.clear();
+      this.#show();
+    });
+    void ctx.drafts.load(noted).then((text) => {
+      if (typeof text === "string" && this.#search.value === "") this.#search.value = text;
+      follow(ctx, async () => {
+        await this.#look();
+        page.classList.remove("looking");
+      }, (words) => setText(this.#said, words));
+    });
+  }
+
+  async #look(): Promise<void> {
+    const { book } = this.#ctx;
+    const teller = await tellerFor(this.#ctx, []);
+    const lists = await Promise.all(thingKinds.map((kind) => book.all(kind)));
+    if (this.#ctx.closed.aborted) return;
+    this.#lines = thingLines(lists.flat(), teller);
+    setHidden(this.#none, this.#lines.length > 0);
+    setHidden(this.#seek, this.#lines.length === 0);
+    this.#show();
+  }
+
+  #show(): void {
+    const query = this.#search.value.trim();
+    const found = query === "" ? this.#lines : foundIn(this.#lines, query);
+    setText(this.#said, query === "" ? "" : found.length === 0 ? w("things.notFound", { query }) : w("things.found", { n: found.length }));
+    const lists = sections(found).map((section) => ({ ...section, most: this.#most.get(section.name) ?? atFirst, more: () => this.#more(section.name) }));
+    keyed(this.#lists, lists, ({ name }) => name, () => new Lines(), (part, list) => {
+      part.view = list;
+    });
+  }
+
+  #more(name: string): void {
+    this.#most.set(name, (this.#most.get(name) ?? atFirst) + atOnce);
+    this.#show();
+  }
+}
 
 export function front(host: HTMLElement, ctx: Ctx): void {
-  void host;
-  void ctx;
+  new Front(host, ctx);
 }
+
+// sections list each kind; what is out of use comes last.
+function sections(lines: readonly ThingLine[]): Pick<Listed, "name" | "title" | "lines">[] {
+  const of = (kind: ThingKind): Pick<Listed, "name" | "title" | "lines"> =>
+    ({ name: kind, title: w(`things.list.${kind}`), lines: lines.filter((line) => line.kind === kind && !line.retired) });
+  const retired = { name: "retired", title: w("things.list.retired"), lines: lines.filter((line) => line.retired) };
+  return [...thingKinds.map(of), retired].filter((section) => section.lines.length > 0);
+}
+
+function added(): HTMLElement {
+  return fold(w("things.add"), el("div", { class: "row" },
+    ...thingKinds.map((kind) => el("a", { class: "button", href: `#/wheels/new/${kind}` }, w(`things.new.${kind}`)))));
+}
+
+function others(): HTMLElement {
+  return el("section", { class: "card" }, el("ul", { class: "unmarked ways" },
+    ...([["guide", "things.toGuide"], ["lists", "things.toLists"]] as const).map(([page, words]) => el("li", {}, el("a", { class: "way", href: `#/wheels/${page}` }, w(words))))));
+}
+
+define("rs-lines", Lines);

@@ -1,7 +1,133 @@
+// The page of one thing: what is known of it, what was measured on it, where it belongs, and what can be done with it.
+
+import { assumedOf } from "../../book/assumed.ts";
+import { noTables } from "../../book/kept.ts";
+import { describeRecord, type Teller } from "../../book/record_words.ts";
+import { readTables } from "../../book/tables.ts";
+import { groups, isThing, type ThingKind, thingKinds } from "../../book/thing_fields.ts";
+import { askedOf } from "../../book/thing_view.ts";
+import { tiesOf } from "../../book/ties.ts";
+import type { RecordState } from "../../log/merge.ts";
+import { el } from "../../ui/el.ts";
+import { fold } from "../../ui/fold.ts";
+import { keyed } from "../../ui/keyed.ts";
+import { setAttr, setHidden, setText } from "../../ui/part.ts";
+import { openPage } from "../../ui/page.ts";
 import type { Ctx } from "../../ui/screen.ts";
+import { w } from "../../words/index.ts";
+import { follow, tellerFor } from "../shared/follow.ts";
+import { Acts } from "./acts.ts";
+import { Edits } from "./edits.ts";
+import { Form } from "./form.ts";
+import { measuredCard } from "./measured.ts";
+import { Said } from "./said.ts";
 
 export function thing(host: HTMLElement, ctx: Ctx, rec: string): void {
-  void host;
-  void ctx;
-  void rec;
+  new Thing(host, ctx, rec);
+}
+
+class Thing {
+  readonly #ctx: Ctx;
+  readonly #rec: string;
+  readonly #page = el("div", { class: "stack looking" });
+  readonly #gone = el("p", { class: "notice care" });
+  readonly #ties = el("ul", { class: "unmarked ways" });
+  readonly #assumed = el("ul", { class: "stack small" });
+  readonly #said = new Said();
+  readonly #forms = new Map<string, Form>();
+  readonly #edits: Edits;
+  readonly #acts: Acts;
+  #tables = noTables;
+  #kind: ThingKind | undefined; // once the page is made
+  #show: () => void = () => undefined;
+
+  constructor(host: HTMLElement, ctx: Ctx, rec: string) {
+    this.#ctx = ctx;
+    this.#rec = rec;
+    openPage(ctx, w("place.wheels"), { href: "#/wheels", words: w("place.wheels") });
+    setHidden(this.#gone, true);
+    this.#page.append(this.#gone);
+    host.append(this.#page);
+    const saved = (words: string, undo?: () => Promise<unknown>, failed = false): void => this.#said.say(ctx, words, undo, failed);
+    this.#edits = new Edits(host, ctx, rec, () => this.#show(), saved);
+    this.#acts = new Acts(ctx, saved);
+    ctx.closed.addEventListener("abort", () => this.#said.stop());
+    void this.#start();
+  }
+
+  async #start(): Promise<void> {
+    await this.#edits.load();
+    const again = follow(this.#ctx, () => this.#look(), (words) => this.#said.say(this.#ctx, words, undefined, true));
+    try {
+      this.#tables = readTables(await this.#ctx.calc.describe());
+      await again();
+    } catch {
+      // nothing is assumed aloud where the calculator does not run
+    }
+  }
+
+  async #look(): Promise<void> {
+    const { book } = this.#ctx;
+    await book.ready;
+    const [state, ...lists] = await Promise.all([book.get(this.#rec), ...thingKinds.map((kind) => book.all(kind))]);
+    const teller = await tellerFor(this.#ctx, state === undefined ? [] : [state]);
+    if (this.#ctx.closed.aborted) return;
+    this.#page.classList.remove("looking");
+    this.#show = () => this.#draw(state, lists.flat(), teller);
+    this.#edits.know(state, lists[0] ?? []);
+    this.#show();
+  }
+
+  #draw(state: RecordState | undefined, things: readonly RecordState[], teller: Teller): void {
+    this.#ctx.heading(state === undefined ? w("place.wheels") : describeRecord(state, teller));
+    const open = state !== undefined && !state.erased && isThing(state.kind) ? state.kind : undefined;
+    setText(this.#gone, goneWords(state));
+    setHidden(this.#gone, goneWords(state) === "");
+    if (open === undefined || state === undefined) {
+      this.#page.replaceChildren(this.#gone);
+      this.#kind = undefined;
+      return;
+    }
+    if (this.#kind !== open) this.#make(open);
+    const find = (rec: string): RecordState | undefined => things.find((each) => each.rec === rec);
+    for (const { name, fields } of groups[open]) {
+      const form = this.#forms.get(name);
+      if (form !== undefined) form.view = fields.map((field) => askedOf(open, field, state, this.#edits, teller, things));
+    }
+    const assumed = assumedOf(state, find, this.#tables);
+    keyed(this.#assumed, assumed, (words) => words, () => el("li", { class: "notice" }), setText);
+    setHidden(this.#assumed, assumed.length === 0);
+    keyed(this.#ties, tiesOf(state, things, teller), (tie) => tie.key, () => el("li", {}, el("a", { class: "way" })), (node, tie) => {
+      const link = node.firstElementChild;
+      if (link === null) return;
+      setAttr(link, "href", `#/wheels/${tie.rec}`);
+      setText(link, tie.words);
+    });
+    setHidden(this.#ties, this.#ties.childElementCount === 0);
+    this.#acts.show(state, find);
+  }
+
+  // make puts up the page for a kind: the first group stands open, the others are folded.
+  #make(kind: ThingKind): void {
+    this.#kind = kind;
+    this.#forms.clear();
+    const [first, ...rest] = groups[kind].map(({ name }) => {
+      const form = new Form();
+      this.#forms.set(name, form);
+      return { name, form };
+    });
+    this.#page.replaceChildren(this.#gone,
+      el("section", { class: "card stack" }, ...(first === undefined ? [] : [first.form]), this.#assumed, this.#ties),
+      measuredCard(this.#ctx, this.#rec),
+      ...rest.map(({ name, form }) => fold(w(`thing.group.${name}` as "thing.group.rim"), form)),
+      this.#acts.node, this.#said);
+  }
+}
+
+function goneWords(state: RecordState | undefined): string {
+  if (state === undefined) return w("history.unknown");
+  if (state.erased) return w("history.isErased");
+  if (!isThing(state.kind)) return w("things.notOne");
+  if (state.deleted) return w("things.isDeleted");
+  return state.clashes.length > 0 ? w("things.clashes") : "";
 }
