@@ -29,9 +29,10 @@ func noSignal(t *testing.T) *Page {
 	return p
 }
 
-// act waits for what is to be done to a wheel, and gives the words and the amount.
-func (p *Page) act(side, words string) (amount float64) {
+// act waits until a reading has been taken in, and gives what is to be done to the wheel and by how much.
+func (p *Page) act(side, read, words string) (amount float64) {
 	p.t.Helper()
+	p.says(side, "you read "+read)
 	p.says(side, words)
 	found := anAct.FindStringSubmatch(p.card(side))
 	if found == nil {
@@ -66,14 +67,32 @@ func TestAReadingAtTheStartLine(t *testing.T) {
 	p.says(front, "you read "+near(wanted, -0.02))
 	p.says(front, in["act.leave"])
 	p.Type(label, near(wanted, 0.30))
-	if by := p.act(front, "Let out"); !sameBar(by, 0.30) {
+	if by := p.act(front, near(wanted, 0.30), "Let out"); !sameBar(by, 0.30) {
 		t.Errorf("%s read, %.2f wanted: let out %.2f", near(wanted, 0.30), wanted, by)
 	}
 	p.Type(label, near(wanted, -0.30))
-	if by := p.act(front, "Add"); !sameBar(by, 0.30) {
+	if by := p.act(front, near(wanted, -0.30), "Add"); !sameBar(by, 0.30) {
 		t.Errorf("%s read, %.2f wanted: add %.2f", near(wanted, -0.30), wanted, by)
 	}
 	p.NotSee(in["act.leave"])
+}
+
+// With letters twice as large, on the narrowest phone too, each number lies within its card.
+func TestTheNumbersAreWholeWithLargeLetters(t *testing.T) {
+	p := noSignal(t)
+	p.firstAnswers()
+	Eval[string](p, "document.documentElement.style.fontSize = '200%'")
+	for _, width := range []int64{390, 320} {
+		p.Resize(Size{"", width, 844, 2, true})
+		p.Eventually("both numbers within their cards", func() bool {
+			return Eval[int](p, `[...document.querySelectorAll("rs-wheel-card .number")].filter((each) => {
+				const ends = document.createRange();
+				ends.selectNodeContents(each);
+				const [number, card] = [ends.getBoundingClientRect(), each.closest("section").getBoundingClientRect()];
+				return each.checkVisibility() && number.width > 0 && number.left >= card.left && number.right <= card.right;
+			}).length`) == 2
+		})
+	}
 }
 
 // What is typed is taken as it was meant, or stays with a reason below it; never as another number.
