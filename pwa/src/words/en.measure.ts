@@ -94,7 +94,6 @@ export const measureWords = {
   "measure.atPressure": "at {n} {unit}",
   "measure.dayAfter": "1 day after fitting",
   "measure.daysAfter": "{n} days after fitting",
-  "measure.now": "Now: {value}, {about}",
 
   "measureAge.today": "today",
   "measureAge.yesterday": "yesterday",
@@ -131,7 +130,5 @@ export const measureWords = {
   "measured.values": "All {n} values",
   "measured.chart": "{what} over time: from {first} to {last}",
   "measured.chartLimit": "{chart}; {limit}",
-  "measured.day": "When",
-  "measured.value": "Measured",
   "measured.guide": "How to measure",
 } as const;
