@@ -13,11 +13,11 @@ const byteOrderMark = "\uFEFF"; // without it spreadsheets take the text for som
 
 // csvText writes rows so that spreadsheets read them.
 export function csvText(rows: readonly (readonly string[])[], separator: Separator): string {
-  return byteOrderMark + rows.map((cells) => `${cells.map(quoted).join(separator)}\r\n`).join("");
+  return byteOrderMark + rows.map((cells) => `${cells.map((cell) => quoted(cell, separator)).join(separator)}\r\n`).join("");
 }
 
-function quoted(cell: string): string {
-  return /[",;\t\r\n]|^\s|\s$/.test(cell) ? `"${cell.replaceAll('"', '""')}"` : cell;
+function quoted(cell: string, separator: Separator): string {
+  return cell.includes(separator) || /["\r\n]|^\s|\s$/.test(cell) ? `"${cell.replaceAll('"', '""')}"` : cell;
 }
 
 // fileText is a file's text; undefined when it is not UTF-8.

@@ -36,6 +36,7 @@ export const listWords = {
   "list.badRow": "line {line}: {reason}",
   "list.columns": "Columns of this list",
   "list.column": "{what}: {stand}",
+  "list.id": "the record’s own mark, or nothing for a new record",
   "list.rules": "How a list is read",
   "list.ruleId": "id: the record’s own mark. Leave it as it is, and the row changes that record. A row without one is always a new record.",
   "list.ruleEmpty": "An empty cell leaves a value as it is. A lone - says “not known” and clears it.",
