@@ -29,7 +29,6 @@ export const en = {
   "later.checks": "Here you will walk round the bike, station by station, and read whether it is fit to ride and what is due.",
   "later.packing": "Here you will get the packing list for your own bike, and on arrival the same list backwards with the torques.",
   "later.support": "Here you will type a race number and read which spare wheel to give, and where in the car it hangs.",
-  "later.wheels": "Here you will keep your bikes, wheels and tyres with what you measured on them, and when.",
   "later.go": "Go to Pressure",
 
   "device.phone": "Phone",
