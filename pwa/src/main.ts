@@ -15,6 +15,7 @@ import { startSync } from "./log/triggers.ts";
 import { Router } from "./router.ts";
 import { screen as checks } from "./screens/checks/index.ts";
 import { screen as packing } from "./screens/packing/index.ts";
+import { forgetErased } from "./screens/pressure/forget_erased.ts";
 import { screen as pressure } from "./screens/pressure/index.ts";
 import { screen as settingsScreen } from "./screens/settings/index.ts";
 import { screen as support } from "./screens/support/index.ts";
@@ -85,6 +86,7 @@ async function takeServersBook(theirs: string): Promise<void> {
 }
 
 whenIdle(() => {
+  forgetErased(book);
   startSync(sync, book);
   takeUpdate.now = watchUpdates({ offer: () => app.offerUpdate(), flush: () => drafts.flush() });
 });

@@ -89,6 +89,20 @@ for (const [where, tables] of [["memory", inMemory], ["IndexedDB", onDisk]] as c
     equal((await phone(held).log.all("person")).map((each) => each.rec), [other.rec], "read anew");
   });
 
+  test(`book log in ${where}: several records are erased, and others changed by it, as one`, async () => {
+    const held = tables();
+    const { log } = phone(held);
+    const [person, note] = [await added(log, { name: "Secret-1" }, "person"), await added(log, { note: "Secret-2" }, "note")];
+    const bike = await added(log, { name: "Ochre", rider: person.rec }, "bike");
+    const full = new BookLog(Promise.resolve(failing(await log.tables)), { now: () => t0 });
+    const change = { rec: bike.rec, kind: "bike", set: { rider: null }, shown: bike };
+    await rejected(full.eraseAll([person, note], [change]));
+    equal([(await state(log, person)).erased, (await everyRow(log)).includes("Secret-2"), valueOf(await state(log, bike), "rider")], [false, true, person.rec], "nothing by halves");
+    await log.eraseAll([person, note], [change]);
+    equal([(await everyRow(log)).includes("Secret"), valueOf(await state(log, bike), "rider"), (await state(log, bike)).clashes], [false, null, []]);
+    equal([(await state(log, person)).erased, (await state(log, note)).erased], [true, true]);
+  });
+
   test(`book log in ${where}: a record that changes its kind is in one list`, async () => {
     const held = tables();
     const { log } = phone(held);

@@ -120,7 +120,12 @@ export class BookLog {
   }
 
   async erase(rec: string, kind: string): Promise<void> {
-    await this.#write([erasure(rec, kind)]);
+    await this.eraseAll([{ rec, kind }]);
+  }
+
+  // eraseAll erases records for good, and writes what others lose by it, as one: all or nothing.
+  async eraseAll(gone: readonly Pick<RecordState, "rec" | "kind">[], changes: readonly Change[] = []): Promise<void> {
+    await this.#write([...changes.map(edit), ...gone.map(({ rec, kind }) => erasure(rec, kind))]);
   }
 
   // history lists what was done to a record, newest first.

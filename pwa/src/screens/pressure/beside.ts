@@ -23,6 +23,10 @@ export class Beside {
     this.#widths = new WidthDesk(host, ctx, from);
   }
 
+  forget(bike: string | undefined): void {
+    this.#rides.forget(bike);
+  }
+
   view(): BesideView {
     const lent = this.#from.lend();
     return { ride: this.#rides.view(lent), widths: this.#widths.view(lent) };

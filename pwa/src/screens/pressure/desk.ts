@@ -7,7 +7,7 @@ import type { BothExpected } from "../../book/expected.ts";
 import { groundLines } from "../../book/grounds.ts";
 import { expectedView, readingsOf } from "../../book/expected_view.ts";
 import { type Kept, noTables, pack, unpack } from "../../book/kept.ts";
-import { parse, stepKpa, typedKpa } from "../../book/quantity.ts";
+import { stepped as step } from "../../book/stepped.ts";
 import { restated } from "../../book/restate.ts";
 import { read, type Reading } from "../../book/request.ts";
 import { screenView } from "../../book/screen_view.ts";
@@ -139,8 +139,19 @@ export class Desk {
     if (fresh) await this.#firstDraft(); // the book has just arrived, and nothing was typed yet
     const typing = this.#typing();
     this.#waiting = typing !== "";
-    if (this.#records.concerns(recs) && await this.#records.look(typing)) void this.#ctx.drafts.save(draftName, this.#draft);
+    const { links } = this.#draft;
+    if (this.#records.concerns(recs) && await this.#records.look(typing)) {
+      if (Object.keys(links).some((role) => !(role in this.#draft.links))) this.#forget(links["bike"]);
+      void this.#ctx.drafts.save(draftName, this.#draft);
+    }
     this.#refresh();
+  }
+
+  // forget drops what was worked out from, or said of, a record that was erased. The draft that tells so is saved after.
+  #forget(bike: string | undefined): void {
+    this.#kept = undefined;
+    void this.#ctx.drafts.save(answerName, undefined);
+    this.#beside.forget(bike);
   }
 
   // typing is the field that a person is in, "" for none.
@@ -187,6 +198,7 @@ export class Desk {
       this.#draft = restated(readDraft(value), this.#unit);
       void this.#records.look().then(() => this.#refresh(), () => this.#refresh());
     }, () => this.#editing()));
+    closed.addEventListener("abort", drafts.follow(answerName, (value) => (this.#kept = value === undefined ? undefined : this.#kept)));
     closed.addEventListener("abort", this.#ctx.book.on((recs) => void this.#heard(recs).catch(() => undefined)));
     this.#host.addEventListener("focusout", () => this.#left(), { signal: closed });
     document.addEventListener("visibilitychange", () => void this.#records.now(), { signal: closed });
@@ -261,14 +273,10 @@ export class Desk {
 
   // stepBy moves a reading by a gauge's step, from what is typed or else from what the wheel should read.
   #stepBy(id: string, by: number): void {
-    const unit = this.#unit;
-    const now = parse(this.#draft.texts[id] ?? "", "pressure", unit);
     const side = id === "now.front" ? "front" : "rear";
     const aim = this.#expected[side]?.gauge_kpa ?? this.#kept?.answer[side].gauge_kpa;
-    const from = "si" in now ? now.si / 1000 : aim;
-    if (from === undefined || from === null) return;
-    const step = "si" in now ? stepKpa(unit) * Math.sign(by) : 0; // the first tap shows what it should read
-    this.#type(id, typedKpa(Math.max(0, from + step), unit));
+    const next = step(this.#draft.texts[id] ?? "", aim ?? undefined, by, this.#unit);
+    if (next !== undefined) this.#type(id, next);
   }
 
   #choose(name: string, value: string): void {
@@ -334,7 +342,7 @@ export class Desk {
     if (question === this.#kept?.question && this.#broken === "") return;
     try {
       const answer = await this.#ctx.calc.latest("pressure", reading.body);
-      if (answer === undefined || this.#ctx.closed.aborted) return; // a newer question is on its way
+      if (answer === undefined || this.#ctx.closed.aborted || this.#read().body === undefined) return; // a newer question is on its way, or what was asked is gone
       this.#take(question, answer.status, JSON.parse(answer.body) as unknown);
     } catch {
       this.#broken = w("wheel.oldCalc");
@@ -355,13 +363,13 @@ export class Desk {
   }
 
   #facts(reading: Reading): Parameters<typeof screenView>[0] {
-    return { draft: this.#draft, reading, kept: this.#kept, unit: this.#unit, broken: this.#broken, now: Date.now() };
+    return { draft: this.#draft, reading, kept: this.#kept, unit: this.#unit, broken: this.#broken, now: Date.now(), ages: this.#records.ages(Date.now()) };
   }
 
   #show(): void {
     if (this.#ctx.closed.aborted) return;
     const reading = this.#read();
-    const state: InputState = { draft: this.#draft, reading, unit: this.#unit, tables: this.#tables, quiet: !this.#draft.started && !this.#pressed };
+    const state: InputState = { draft: this.#draft, reading, unit: this.#unit, tables: this.#tables, ages: this.#records.ages(Date.now()), quiet: !this.#draft.started && !this.#pressed };
     const screen = screenView(this.#facts(reading));
     const begun = this.#draft.started;
     setText(this.#headline, begun ? screen.headline : "");

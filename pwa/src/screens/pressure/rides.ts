@@ -27,16 +27,23 @@ export class Rides {
     listen(host, rideAnswered, (told) => this.#keep(told), ctx.closed);
     listen(host, rideTold, (told) => void this.#save(told), ctx.closed);
     listen(host, rideTakenBack, () => void this.#takeBack(), ctx.closed);
-    void ctx.drafts.load(draftName).then((stored) => {
+    const take = (stored: unknown): void => {
       this.#told = readRideTold(stored);
       from.show();
-    });
+    };
+    void ctx.drafts.load(draftName).then(take);
+    ctx.closed.addEventListener("abort", ctx.drafts.follow(draftName, take));
   }
 
   view({ draft, notes }: Lent): AfterRideView {
     const moved = shiftWords(shiftOf(rideNotes(notes, draft.links["bike"])));
     const here = this.#bike === draft.links["bike"];
     return { moved, done: here ? this.#done : "", undoable: here && this.#entries.length > 0, told: this.#told.bike === bikeOf(draft) ? this.#told.told : noneTold.told };
+  }
+
+  // forget drops what was chosen and not saved, when it was of this bike.
+  forget(bike: string | undefined): void {
+    if (this.#told.bike === bike) this.#keep(noneTold.told);
   }
 
   // keep holds what was chosen for the open bike until it is saved, also over a restart.

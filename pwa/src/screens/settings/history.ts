@@ -70,6 +70,7 @@ export class History {
   readonly #notice = el("div", { class: "notice care stack" }, this.#state, el("p", { class: "row" }, this.#restore, this.#decide));
   readonly #outcome = new Outcome();
   readonly #lines = el("ol", { class: "unmarked stack lines" });
+  readonly #erase = el("a", { class: "button quiet flush" }, w("things.erase"));
   readonly #again: () => Promise<void>;
   #shown: RecordState | undefined;
 
@@ -78,7 +79,9 @@ export class History {
     this.#rec = rec;
     openPage(ctx, w("history.title"), { href: "#/settings/records", words: w("records.title") });
     setHidden(this.#notice, true);
-    host.append(el("div", { class: "stack looking" }, this.#notice, this.#outcome, this.#lines));
+    setHidden(this.#erase, true);
+    setAttr(this.#erase, "href", `#/wheels/erase/${rec}`);
+    host.append(el("div", { class: "stack looking" }, this.#notice, this.#outcome, this.#lines, el("p", {}, this.#erase)));
     this.#again = follow(ctx, () => this.#look(), (words) => (this.#outcome.view = { words, failed: true }));
   }
 
@@ -106,6 +109,7 @@ export class History {
     setText(this.#state, words);
     setHidden(this.#notice, words === "");
     setHidden(this.#restore, state?.deleted !== true);
+    setHidden(this.#erase, state?.kind !== "person");
     setHidden(this.#decide, (state?.clashes.length ?? 0) === 0);
   }
 
