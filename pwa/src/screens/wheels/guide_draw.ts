@@ -2,7 +2,7 @@
 
 import { svg } from "../../ui/el.ts";
 
-type Kind = "part" | "soft" | "tool" | "arrow" | "faint" | "solid";
+type Kind = "part" | "soft" | "tool" | "arrow" | "open" | "faint" | "solid";
 
 export function line(d: string, kind: Kind = "part", transform?: string): SVGElement {
   return svg("path", { d, class: kind, transform });

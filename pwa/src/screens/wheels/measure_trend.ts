@@ -9,7 +9,7 @@ import { define, Part, setText } from "../../ui/part.ts";
 import { w } from "../../words/index.ts";
 
 const wide = 320;
-const base = 96;
+const base = 100;
 const top = 22;
 const edge = 10;
 
@@ -50,12 +50,11 @@ function draw({ title, points, limit, write }: Trend): SVGSVGElement {
   const name = limit === undefined ? said : w("measured.chartLimit", { chart: said, limit: limit.label });
   const text = (at: number, height: number, words: string, anchor: string): SVGElement => svg("text", { x: at, y: height, "text-anchor": anchor }, words);
   const above = (value: number): number => (limit !== undefined && value < limit.value ? y(value) + 18 : y(value) - 9);
-  return svg("svg", { viewBox: `0 0 ${wide} 112`, role: "img", "aria-label": name },
-    svg("path", { d: `M0 ${base}H${wide}`, class: "axis" }),
+  return svg("svg", { viewBox: `0 0 ${wide} ${base + 10}`, role: "img", "aria-label": name },
     ...(limit === undefined ? [] : [svg("path", { d: `M0 ${y(limit.value)}H${wide}`, class: "limit" })]),
     svg("path", { d: points.map(({ value }, n) => `${n === 0 ? "M" : "L"}${x(n).toFixed(1)} ${y(value).toFixed(1)}`).join(""), class: "course" }),
     ...points.map(({ value }, n) => svg("circle", { cx: x(n), cy: y(value), r: n === points.length - 1 ? 6 : 4 })),
-    ...(limit === undefined ? [] : [text(wide / 2, y(limit.value) + (limit.value === high ? -6 : 15), limit.label, "middle")]),
+    ...(limit === undefined ? [] : [text(0, y(limit.value) + (limit.value === high ? -6 : 15), limit.label, "start")]),
     text(0, above(first.value), write(first.value), "start"), text(wide, above(last.value), write(last.value), "end"));
 }
 
