@@ -12,7 +12,7 @@ export function assumedOf(thing: RecordState, find: Find, tables: Tables): reado
   switch (thing.kind) {
     case "wheel": return wheelAssumed(thing, find, tables);
     case "tyre": return tyreAssumed(thing);
-    case "bike": return known(thing, "mass_kg") ? [] : [w("assumed.bikeMass")];
+    case "bike": return known(thing, "mass_kg") ? [] : [w("taken.bikeMass")];
     default: return [];
   }
 }
@@ -24,17 +24,17 @@ function wheelAssumed(wheel: RecordState, find: Find, tables: Tables): readonly 
   const profile = valueOf(wheel, "profile");
   const out: string[] = [];
   if (!known(wheel, "inner_mm")) {
-    if (profile !== "hooked") out.push(w("assumed.noInner"));
-    else if (usual !== undefined) out.push(w("assumed.inner", { n: plain(usual) }));
+    if (profile !== "hooked") out.push(w("taken.noInner"));
+    else if (usual !== undefined) out.push(w("taken.inner", { n: plain(usual) }));
   }
-  if (profile !== "hooked" && profile !== "hookless") out.push(w("assumed.profile"));
+  if (profile !== "hooked" && profile !== "hookless") out.push(w("taken.profile"));
   return out;
 }
 
 function tyreAssumed(tyre: RecordState): readonly string[] {
   const out: string[] = [];
-  if (!known(tyre, "measured_mm") && known(tyre, "label_mm")) out.push(w("assumed.width"));
-  if (!known(tyre, "sidewall")) out.push(w("assumed.sidewall"));
+  if (!known(tyre, "measured_mm") && known(tyre, "label_mm")) out.push(w("taken.width"));
+  if (!known(tyre, "sidewall")) out.push(w("taken.sidewall"));
   return out;
 }
 

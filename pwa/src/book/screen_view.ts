@@ -34,7 +34,11 @@ export interface Facts {
   readonly unit: PressureUnit;
   readonly broken: string; // why no answer comes; "" while one does
   readonly now: number;
+  readonly ages?: Ages;
 }
+
+// Ages tell how old the measured widths are; "" where nothing was measured.
+export type Ages = Readonly<Record<Side, string>>;
 
 export function screenView(facts: Facts): ScreenView {
   const { draft, kept, unit, reading } = facts;
@@ -103,7 +107,7 @@ function wheelOf(side: Side, facts: Facts, notices: readonly NoticeView[], scene
     ? w("wheel.missing", { fields: labelOf(bad) }) : w("wheel.oldField", { field: labelOf(bad) });
   const now = side === "front" ? question?.now?.front_gauge_kpa : question?.now?.rear_gauge_kpa;
   const isRead = reading.values.has(`now.${side}`);
-  return wheelView(side, kept.answer, notices, scene, now === undefined ? undefined : { kpa: now, isRead }, old);
+  return wheelView(side, kept.answer, notices, scene, now === undefined ? undefined : { kpa: now, isRead }, old, facts.ages?.[side]);
 }
 
 // markOf is the maximum that holds a wheel back, as typed.

@@ -21,10 +21,10 @@ const names = (query: string): readonly string[] => foundIn(lines, query).map(({
 
 test("things: a line tells where it belongs and what is known", () => {
   equal(lines.map(({ kind, name, facts }) => [kind, name, facts]), [
-    ["bike", "Ochre", "number 7 · Rüdi · 45 mm tyre, measured 46.2 mm 12 days ago · disc brake"],
-    ["wheel", "front of Ochre", "45 mm tyre · measured 46.2 mm 12 days ago · 25 mm inner · 160 mm rotor · tubeless"],
+    ["bike", "Ochre", "number 7 · Rüdi · 45\u00a0mm tyre, measured 46.2\u00a0mm 12 days ago · disc brake"],
+    ["wheel", "front of Ochre", "45\u00a0mm tyre · measured 46.2\u00a0mm 12 days ago · 25 mm inner · 160 mm rotor · tubeless"],
     ["wheel", "Spare 24", "24 mm inner"],
-    ["tyre", "45 mm, front of Ochre", "45 mm tyre · measured 46.2 mm 12 days ago"],
+    ["tyre", "45 mm, front of Ochre", "45\u00a0mm tyre · measured 46.2\u00a0mm 12 days ago"],
     ["person", "Rüdi", "rider of Ochre · middle"],
   ]);
   equal(lines.filter((line) => line.retired).map(({ name }) => name), ["Spare 24"]);

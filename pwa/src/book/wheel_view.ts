@@ -49,18 +49,18 @@ export function roundingOf(wheel: WheelAnswer): Rounding {
   return p !== null && floor !== null && p - floor < coarse ? "up" : "near";
 }
 
-export function wheelView(side: Side, answer: PressureAnswer, notices: readonly NoticeView[], scene: Scene, reading: Held | undefined, old: string): WheelView {
+export function wheelView(side: Side, answer: PressureAnswer, notices: readonly NoticeView[], scene: Scene, reading: Held | undefined, old: string, age = ""): WheelView {
   const wheel = answer[side];
   const stops = notices.filter((each) => each.severity === "stop" && each.wheel === side);
   const base = { side, title: w(`side.${side}`), unit: w(`unit.${scene.unit}`), old };
   if (wheel.gauge_kpa === null || wheel.recommended_kpa === null) {
     const wanting = stops.some((each) => each.code === "ask_max_rim") ? "rimMax"
       : stops.some((each) => each.code.startsWith("ask_max")) ? "tyreMax" : "";
-    return { ...base, number: "", act: "", strokes: "", good: undefined, facts: widthFact(wheel), stops: stops.map((each) => each.text), wanting };
+    return { ...base, number: "", act: "", strokes: "", good: undefined, facts: widthFact(wheel, age), stops: stops.map((each) => each.text), wanting };
   }
   return {
     ...base, number: showKpa(wheel.gauge_kpa, scene.unit, roundingOf(wheel)), ...deed(wheel, scene),
-    good: goodRange(wheel, scene), facts: facts(wheel, scene, reading), stops: [], wanting: "",
+    good: goodRange(wheel, scene), facts: [...facts(wheel, scene, reading), ...widthFact(wheel, age)], stops: [], wanting: "",
   };
 }
 
@@ -90,7 +90,7 @@ function facts(wheel: WheelAnswer, scene: Scene, reading: Held | undefined): rea
   if (wheel.at_ride_kpa !== null && wheel.gauge_kpa !== null && Math.abs(wheel.at_ride_kpa - wheel.gauge_kpa) >= 2) {
     out.push(w("wheel.atRide", { p: showKpa(wheel.at_ride_kpa, scene.unit, roundingOf(wheel)), unit }));
   }
-  return [...out, ...widthFact(wheel)];
+  return out;
 }
 
 // The good range is shown where it may be used: between floor and ceiling.
@@ -103,10 +103,12 @@ function goodRange(wheel: WheelAnswer, scene: Scene): readonly [string, string] 
   return [w("wheel.good"), w("wheel.goodOf", { low: show(low), high: show(high) })];
 }
 
-function widthFact(wheel: WheelAnswer): readonly string[] {
+// widthFact tells the width that the answer is for; a measured one with its age.
+function widthFact(wheel: WheelAnswer, age: string): readonly string[] {
   if (wheel.width_mm === null) return [];
   const tenths = (mm: number): string => plain(Math.round(mm * 10) / 10);
   const mm = tenths(wheel.width_mm);
   if (wheel.width_from === "predicted") return [w("wheel.predicted", { mm })];
-  return [wheel.predicted_mm === null ? w("wheel.measured", { mm }) : w("wheel.beside", { mm, predicted: tenths(wheel.predicted_mm) })];
+  const measured = age === "" ? w("wheel.measured", { mm }) : w("wheel.aged", { mm, age });
+  return [wheel.predicted_mm === null ? measured : w("wheel.beside", { measured, predicted: tenths(wheel.predicted_mm) })];
 }

@@ -7,6 +7,7 @@ import { allFields } from "../../book/fields.ts";
 import type { PressureUnit } from "../../book/quantity.ts";
 import type { Reading } from "../../book/request.ts";
 import type { Tables } from "../../book/tables.ts";
+import type { Ages } from "../../book/screen_view.ts";
 import { Choice } from "../../ui/choice.ts";
 import { Field } from "../../ui/field.ts";
 
@@ -15,6 +16,7 @@ export interface InputState {
   readonly reading: Reading;
   readonly unit: PressureUnit;
   readonly tables: Tables;
+  readonly ages: Ages;
   readonly quiet: boolean; // do not complain about what is not filled in yet
 }
 
@@ -49,11 +51,11 @@ export class Inputs {
     if (spec === undefined) throw new Error(`no field ${id}`);
     const field = new Field();
     this.#fields.set(id, field);
-    this.#shows.push(({ draft, reading, unit, tables, quiet }) => {
+    this.#shows.push(({ draft, reading, unit, tables, ages, quiet }) => {
       const fault = reading.faults.get(id);
       const early = fault?.why === "missing" || (fault?.why === "measure" && (draft.picks["front.profile"] ?? "") === "");
       const shown = quiet && early ? undefined : fault;
-      field.view = fieldView(spec, id, draft.texts[id] ?? "", shown, unit, tables, { stepper, sided: !draft.rearSame, note: id === "rider" ? veiledWords(draft) : "" });
+      field.view = fieldView(spec, id, draft.texts[id] ?? "", shown, unit, tables, { stepper, sided: !draft.rearSame, note: noteOf(id, draft, ages) });
     });
     return field;
   }
@@ -64,4 +66,10 @@ export class Inputs {
     this.#shows.push(({ draft }) => (choice.view = { name: `${group}${name}`, legend, options, value: value(draft) }));
     return choice;
   }
+}
+
+// noteOf stands in place of a field's range: what is known of the value that is worth more than its bounds.
+function noteOf(id: string, draft: PressureDraft, ages: Ages): string {
+  if (id === "rider") return veiledWords(draft);
+  return id === "front.measured" ? ages.front : id === "rear.measured" ? ages.rear : "";
 }

@@ -5,6 +5,8 @@ import { type Role, roles } from "../../book/bonds.ts";
 import { commit, type States } from "../../book/commit.ts";
 import type { PressureDraft } from "../../book/draft.ts";
 import { openedDraft, partKinds } from "../../book/opened.ts";
+import { widthAge } from "../../book/measure_age.ts";
+import type { Ages } from "../../book/screen_view.ts";
 import type { Reading } from "../../book/request.ts";
 import { take } from "../../book/take.ts";
 import { newRec } from "../../log/book_log.ts";
@@ -45,6 +47,11 @@ export class Records {
     const before = this.#holder.draft;
     this.#holder.draft = take(before, this.#states, this.#book, typing);
     return this.#holder.draft !== before;
+  }
+
+  // ages tell how old the widths are that somebody measured.
+  ages(now: number): Ages {
+    return { front: widthAge(this.#states["front.tyre"], now), rear: widthAge(this.#states["rear.tyre"], now) };
   }
 
   #one(rec: string | undefined): Promise<RecordState | undefined> {

@@ -32,7 +32,7 @@ class Thing {
   readonly #page = el("div", { class: "stack looking" });
   readonly #gone = el("p", { class: "notice care" });
   readonly #ties = el("ul", { class: "unmarked ways" });
-  readonly #assumed = el("ul", { class: "stack small" });
+  readonly #assumed = el("ul", { class: "unmarked stack small" });
   readonly #said = new Said();
   readonly #forms = new Map<string, Form>();
   readonly #edits: Edits;
@@ -116,11 +116,10 @@ class Thing {
       this.#forms.set(name, form);
       return { name, form };
     });
-    this.#page.replaceChildren(this.#gone,
+    this.#page.replaceChildren(this.#gone, el("div", { class: "columns" },
       el("section", { class: "card stack" }, ...(first === undefined ? [] : [first.form]), this.#assumed, this.#ties),
-      measuredCard(this.#ctx, this.#rec),
-      ...rest.map(({ name, form }) => fold(w(`thing.group.${name}` as "thing.group.rim"), form)),
-      this.#acts.node, this.#said);
+      el("div", { class: "stack" }, measuredCard(this.#ctx, this.#rec),
+        ...rest.map(({ name, form }) => fold(w(`thing.group.${name}` as "thing.group.rim"), form)), this.#acts.node)), this.#said);
   }
 }
 
