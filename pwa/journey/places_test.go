@@ -57,7 +57,7 @@ func TestEveryPlaceIsAccessible(t *testing.T) {
 // wide fails when the page can be scrolled sideways.
 func (p *Page) wide(where string) {
 	p.t.Helper()
-	if over := Eval[float64](p, "document.documentElement.scrollWidth - innerWidth"); over > 0 {
+	if over := Eval[float64](p, "document.documentElement.scrollWidth - document.documentElement.clientWidth"); over > 0 {
 		p.t.Errorf("%s: the page is %v px wider than the screen", where, over)
 	}
 }
