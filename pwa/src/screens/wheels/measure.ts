@@ -41,6 +41,7 @@ class MeasurePage {
   readonly #says = el("p");
   readonly #outcome = new Outcome();
   readonly #now = new MeasuredPart();
+  readonly #card = el("section", { class: "card stack", hidden: true }, el("h2", {}, w("measured.title")), this.#now);
   readonly #form: HTMLElement;
   readonly #page: HTMLElement;
   readonly #again: () => Promise<void>;
@@ -56,7 +57,7 @@ class MeasurePage {
     openPage(ctx, w("place.wheels"), { href: `#/wheels/${rec}`, words: w("measure.record") });
     const save = el("button", { type: "button", class: "button primary", on: { click: () => void this.#save() } }, w("measure.save"));
     this.#form = el("section", { class: "card stack", hidden: true }, this.#of, this.#how, el("p", {}, this.#guide), this.#fields, this.#says, save, this.#outcome);
-    this.#page = el("div", { class: "stack looking" }, this.#gone, this.#form, el("section", { class: "card" }, this.#now));
+    this.#page = el("div", { class: "stack looking" }, this.#gone, this.#form, this.#card);
     host.append(this.#page);
     listen(host, typed, ({ id, text }) => this.#type(id, text), ctx.closed);
     listen(host, chosen, ({ name, value }) => this.#type(name, value), ctx.closed);
@@ -108,7 +109,7 @@ class MeasurePage {
     const what = this.#what;
     setHidden(this.#gone, what !== undefined);
     setHidden(this.#form, what === undefined);
-    setHidden(this.#now, what === undefined);
+    setHidden(this.#card, what === undefined);
     if (what === undefined) return;
     const form = this.#read(what);
     const group = this.#book.groups.find((each) => each.what === what);
