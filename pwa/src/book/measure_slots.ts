@@ -28,7 +28,7 @@ const runout: Slot = { id: "runout", kind: "measure", field: "mm", as: "mm", mos
 const slots: Readonly<Record<What, readonly Slot[]>> = {
   width: [
     ...(["place1", "place2", "place3"] as const).map((id) => ({ id, kind: "tyre", field: "measured_mm" })),
-    { id: "kpa", kind: "measure", field: "kpa" }, { id: "days", kind: "measure", field: "days_fitted" },
+    { id: "kpa", kind: "measure", field: "kpa" }, { id: "days", kind: "measure", field: "days_fitted", most: 9999 },
   ],
   sealant: [{ id: "ml", kind: "tyre", field: "sealant_ml", as: "ml" }],
   inner: [{ id: "inner", kind: "wheel", field: "inner_mm", as: "mm" }],
@@ -59,12 +59,17 @@ export function readSlot(slot: Slot, text: string, unit: PressureUnit): TypedVal
   const bare = slot.field === "degrees" ? text.replace(/\s*(°|deg)\s*$/i, "") : text;
   const read = readTyped(slot.kind, slot.field, bare, unit);
   if (slot.most === undefined || "fault" in read || typeof read.value !== "number" || read.value <= slot.most) return read;
-  return { fault: w("fault.bounds", { low: 0, high: slot.most, unit: w("unit.mm") }) };
+  return { fault: w("fault.bounds", boundsOf(slot.most, slot, unit)) };
 }
 
 // slotRange says a slot's bounds before they are broken.
-export function slotRange({ kind, field, most }: Slot, unit: PressureUnit): string {
-  return most === undefined ? rangeWords(kind, field, unit) : w("field.range", { low: 0, high: most, unit: w("unit.mm") });
+export function slotRange(slot: Slot, unit: PressureUnit): string {
+  const { kind, field, most } = slot;
+  return most === undefined ? rangeWords(kind, field, unit) : w("field.range", boundsOf(most, slot, unit));
+}
+
+function boundsOf(most: number, slot: Slot, unit: PressureUnit): { low: number; high: number; unit: string } {
+  return { low: 0, high: most, unit: slotUnit(slot, unit) };
 }
 
 // slotUnit is the unit that stands beside a slot.

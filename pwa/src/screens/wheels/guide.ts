@@ -29,9 +29,16 @@ export function guide(host: HTMLElement, ctx: Ctx): void {
 function list(host: HTMLElement, ctx: Ctx): void {
   openPage(ctx, w("guide.title"), { href: "#/wheels", words: w("place.wheels") });
   host.append(el("div", { class: "stack" }, el("p", {}, w("guide.intro")),
-    el("ul", { class: "unmarked columns" }, ...topics.map((topic) => el("li", { class: "card stack" },
+    el("ul", { class: "unmarked columns" }, ...topics.map((topic) => el("li", { class: "card topic" }, glimpse(topic), el("div", { class: "stack" },
       el("h2", {}, el("a", { class: "button", href: `#/wheels/guide/${topic}` }, w(`guideTitle.${topic}`))),
-      el("p", { class: "small" }, w("guide.needed", { things: w(`guideNeeds.${topic}`) })))))));
+      el("p", { class: "small" }, w("guide.needed", { things: w(`guideNeeds.${topic}`) }))))))));
+}
+
+// glimpse is a small drawing for the eye alone: the words beside it say the same.
+function glimpse(topic: Topic): SVGSVGElement {
+  const small = picture(topic);
+  small.setAttribute("aria-hidden", "true");
+  return small;
 }
 
 function page(host: HTMLElement, ctx: Ctx, topic: Topic, rec: string): void {

@@ -46,6 +46,8 @@ class MeasurePage {
   readonly #page: HTMLElement;
   readonly #again: () => Promise<void>;
   #typed: Typed = {};
+  #saving = false; // a second tap saves nothing more
+  #pressed = false; // what is missing is said once somebody wanted to save
   #loaded: Promise<void> | undefined;
   #book: MeasureBook = { state: undefined, entries: [], wheels: [], bikes: [], groups: [] };
   #gauges: readonly { value: string; label: string }[] = [];
@@ -111,7 +113,7 @@ class MeasurePage {
     setHidden(this.#form, what === undefined);
     setHidden(this.#card, what === undefined);
     if (what === undefined) return;
-    const form = this.#read(what);
+    const form = this.#told(this.#read(what));
     const group = this.#book.groups.find((each) => each.what === what);
     this.#ctx.heading(w("measure.title", { what: whatWords(what) }));
     setText(this.#how, w(`measureHow.${what}`));
@@ -124,11 +126,23 @@ class MeasurePage {
     if (group !== undefined) this.#now.view = { group, link: false };
   }
 
+  // told says below the field what is missing.
+  #told(form: Form): Form {
+    const { missing, faults } = form;
+    return !this.#pressed || missing === "" || missing in faults ? form : { ...form, faults: { ...faults, [missing]: w("fault.missing") } };
+  }
+
   async #save(): Promise<void> {
     const [what, state] = [this.#what, this.#book.state];
-    if (what === undefined || state === undefined) return;
+    if (what === undefined || state === undefined || this.#saving) return;
     const form = this.#read(what);
     if (form.missing !== "") return this.#miss(form.missing);
+    this.#saving = true;
+    await this.#write(what, form, state);
+    this.#saving = false;
+  }
+
+  async #write(what: What, form: Form, state: RecordState): Promise<void> {
     const { entries, wheels, bikes } = this.#book;
     const place = { state, entries, mounted: mountedOf(state.rec, state.kind, wheels, bikes), gauge: form.texts["gauge"] ?? "", now: Date.now() };
     const saving = savingOf(what, form, place, newRec);
@@ -144,6 +158,8 @@ class MeasurePage {
   }
 
   #miss(id: string): void {
+    this.#pressed = true;
+    this.#show();
     const field = id === "day" ? w("measure.day") : id === "place" ? w("measure.place") : w(`measureSlot.${id as "mine"}`);
     this.#say(w("measure.missing", { field }), true);
     this.#fields.go(id);
@@ -163,6 +179,7 @@ class MeasurePage {
   }
 
   #keep(texts: Typed): void {
+    this.#pressed = false;
     this.#typed = texts;
     void this.#ctx.drafts.save(this.#draft, texts);
   }
