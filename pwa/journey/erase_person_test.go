@@ -116,6 +116,7 @@ func TestAPersonIsErasedEverywhere(t *testing.T) {
 	a.Type(in["notes.field"], "Zwetschgenwind all day")
 	a.Tap("button", in["notes.save"])
 	a.Go("settings")
+	a.Eventually("the person whose phone it is", func() bool { return len(a.options(in["me.who"])) == 2 })
 	a.nameMe("Quirina Vale")
 	a.onServer(server, "Quirina Vale")
 	a.onServer(server, "Zwetschgenwind")
@@ -127,6 +128,9 @@ func TestAPersonIsErasedEverywhere(t *testing.T) {
 		p.See(fill(in["hint.veiled"], "weight", in["recMass.middle"]))
 		p.Allow(offline, "ERR_EMPTY_RESPONSE")
 	}
+	c.unfold(in["ride.title"])
+	c.Choose(fill(in["ride.felt"], "side", in["ride.side.rear"]), in["ride.option.too_soft"]) // said, and not saved yet
+	c.saved("after-ride")
 	road.SwitchTo(-1)
 	b.edit(in["field.rider"], "75.31")
 	b.See("not yet on the server")
@@ -185,7 +189,7 @@ func TestAPersonIsErasedEverywhere(t *testing.T) {
 	c.Online()
 	c.holds(in["field.rider"], "")
 	c.NotSee(fill(in["hint.veiled"], "weight", in["recMass.middle"]))
-	c.forgets("the third phone", secrets...)
+	c.forgets("the third phone", append(secrets, `"felt":"too_soft"`)...)
 	c.NotSee("Quirina")
 	gone := func() bool { return len(server.holding(secrets...)) == 0 }
 	a.Eventually("the server's folder to hold nothing of them", gone)

@@ -21,7 +21,7 @@ export const listWords = {
   "list.shared": "The list is handed on.",
   "list.kept": "No list was saved.",
   "list.preview": "What this file would change: {list}",
-  "list.sum": "{fresh} new, {changed} changed, {left} rows left out. {same} rows are as they were.",
+  "list.sum": "{fresh} new, {changed} changed, rows left out: {left}. As they were: {same}.",
   "list.take": "Take it in",
   "list.leave": "Leave it",
   "list.left": "The file was left alone. Nothing was changed.",
