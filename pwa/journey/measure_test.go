@@ -142,12 +142,21 @@ func TestADiscBelowItsNumberIsNotRidden(t *testing.T) {
 	chart := fill(in["measured.chart"], "what", in["measureWhat.rotor_thickness"], "first", "1.7 mm", "last", "1.48 mm")
 	p.Find("image", fill(in["measured.chartLimit"], "chart", chart, "limit", fill(in["measureLimit.disc"], "mm", "1.5")))
 	p.Tap("DisclosureTriangle", fill(in["measured.values"], "n", "2"))
-	p.See("1.7 mm")
+	p.See("1.7 mm, ")
 	p.EachLook(func(size Size, _ string) {
 		p.Axe()
 		p.wide("a thin disc at " + size.Name)
 	})
 	p.Shot("measured-disc")
+
+	p.tap(p.button("Take away: 1.48 mm")) // it was misread: the earlier value counts again
+	p.See(in["measured.dropped"])
+	p.NotSee(stop)
+	p.unfold(in["thing.group.disc"])
+	p.holds(in["recField.rotor_thickness_mm"], "1.7")
+	p.Tap("button", in["ground.undo"])
+	p.See(stop)
+	p.holds(in["recField.rotor_thickness_mm"], "1.48")
 }
 
 // Every other form: both loads at once, lengths before taking apart, two gauges, a rim's run-out.

@@ -1,10 +1,11 @@
 import { edit } from "../log/change.ts";
 import type { Json } from "../log/json.ts";
+import type { RecordState } from "../log/merge.ts";
 import { equal, test } from "../ui/testing.ts";
 import { at, hex, now, record } from "./kit.test.ts";
 import type { What } from "./measure.ts";
 import { readForm, type Typed } from "./measure_form.ts";
-import { type Place, type Saving, savingOf } from "./measure_save.ts";
+import { droppedChange, type Place, type Saving, savingOf } from "./measure_save.ts";
 
 const tyre = record("tyre", "tyre", { measured_mm: 41, measured_at: at(8, 0, 30) });
 
@@ -62,4 +63,17 @@ test("saving: the other gauge and a place's name stand in the entry", () => {
   equal(sets(saving("as_built", { stack: "15" }, { state: record("bike", "b", {}), mounted: { bike: hex("b") } })), [
     ["measure", { of: hex("b"), what: "as_built", mm: 15, day: "2026-07-14", bike: hex("b"), place: "stack" }],
   ]);
+});
+
+test("taking away: the next newest value counts, where the record said the one that goes", () => {
+  const width = (name: string, mm: number, day: string): RecordState => record("measure", name, { of: tyre.rec, what: "width", mm, day });
+  const [old, last] = [width("a", 40, "2026-06-01"), width("b", 41, "2026-06-20")] as const;
+  const dropped = (entry: RecordState, entries: readonly RecordState[]): unknown => droppedChange(entry, entries, tyre, now)?.set;
+  equal(dropped(last, [old, last]), { measured_mm: 40, measured_at: new Date("2026-06-01T12:00:00").getTime() });
+  equal([dropped(last, [last]), dropped(old, [old, last])], [{ measured_mm: null, measured_at: null }, undefined]);
+  const bike = record("bike", "bike", { rear_load_kg: 47, front_load_kg: 38 });
+  const load = (name: string, side: string, kg: number): RecordState => record("measure", name, { of: bike.rec, what: "load", side, kg, day: "2026-06-01" });
+  const rear = load("r", "rear", 47);
+  equal(droppedChange(rear, [load("f", "front", 38), rear, load("s", "rear", 46)], bike, now)?.set, { rear_load_kg: 46 });
+  equal(droppedChange(record("measure", "x", { of: hex("w"), what: "rim_runout", mm: 1 }), [], record("wheel", "w", {}), now), undefined);
 });

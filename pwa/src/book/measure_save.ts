@@ -1,9 +1,9 @@
 // From a form to the book: entries for what was measured, and the field of the thing that they renew, all in one.
 
 import type { Change } from "../log/book_log.ts";
-import type { Json } from "../log/json.ts";
+import { type Json, sameValue } from "../log/json.ts";
 import { type RecordState, valueOf } from "../log/merge.ts";
-import { type Measure, type Mounted, newestMeasure, type What } from "./measure.ts";
+import { type Measure, measuresOf, type Mounted, newestMeasure, type What } from "./measure.ts";
 import { dayOf, momentOf } from "./measure_days.ts";
 import type { Form, Result } from "./measure_form.ts";
 
@@ -77,4 +77,22 @@ function shares(what: What, current: readonly Result[], bike: RecordState): Reco
 // disc keeps the number on the disc when it was read with the measurement.
 function disc({ min }: Form, wheel: RecordState): Record<string, Json> {
   return min === undefined || valueOf(wheel, "rotor_min_mm") === min ? {} : { rotor_min_mm: min };
+}
+
+// droppedChange is what the record has to say once a value is taken away: the next newest one, where it said this one.
+export function droppedChange(entry: RecordState, entries: readonly RecordState[], state: RecordState, now: number): Change | undefined {
+  const what = valueOf(entry, "what") as What;
+  const [gone] = measuresOf([entry], state.rec, what);
+  if (gone === undefined) return undefined;
+  const rest = entries.filter(({ rec }) => rec !== entry.rec);
+  const next = newestMeasure(rest, state.rec, what, what === "load" || what === "room" ? gone.side : undefined, gone.place);
+  const said = renewed(what, asResult(gone), gone.day, now);
+  const [field] = Object.keys(said);
+  if (field === undefined || !sameValue(valueOf(state, field) ?? null, said[field] ?? null)) return undefined;
+  const none = Object.fromEntries(Object.keys(said).map((each) => [each, null]));
+  return { rec: state.rec, kind: state.kind, set: next === undefined ? none : renewed(what, asResult(next), next.day, now), shown: state };
+}
+
+function asResult({ field, value, side }: Measure): Result {
+  return { field, value, ...(side !== undefined && { side }) };
 }

@@ -43,7 +43,7 @@ test("card: the newest value with its age, pressure and days, and a way to measu
   const tyre = record("tyre", "tyre", { measured_mm: 41.5 });
   const shown = groups(tyre, [width("a", { mm: 41.5, day: "2026-07-02", kpa: 210, days_fitted: 8 })]);
   const first = line(shown, "width");
-  equal([first?.value, first?.about, first?.notices, first?.trend], ["41.5 mm", "12 days ago, at 2.10 bar, 8 days after fitting", [], undefined]);
+  equal([first?.value, first?.about, first?.notices, first?.trend?.points.length], ["41.5 mm", "12 days ago, at 2.10 bar, 8 days after fitting", [], 1]);
   equal(shown.map(({ link, href, lines }) => [link, href, lines.length]), [
     ["Measure again", `#/wheels/measure/${tyre.rec}/width`, 1], ["Measure", `#/wheels/measure/${tyre.rec}/sealant`, 0],
   ]);
@@ -53,7 +53,8 @@ test("card: what was typed into the record later is what counts", () => {
   const later = merged(op(hex("tyre"), "tyre", { measured_mm: 43, measured_at: at(10, 0) }, { at: at(10, 0) }));
   const shown = line(groups(later, [width("a", { mm: 41.5, day: "2026-07-02" })]), "width");
   equal([shown?.value, shown?.about], ["43 mm", "typed today"]);
-  equal(line(groups(record("tyre", "tyre", { measured_mm: 43 }), []), "width")?.about, "typed, no date");
+  const typed = line(groups(record("tyre", "tyre", { measured_mm: 43 }), []), "width");
+  equal([typed?.about, typed?.trend], ["typed, no date", undefined]);
 });
 
 test("card: a tyre measured when it was new is asked for again, also when only the entry knows its age", () => {

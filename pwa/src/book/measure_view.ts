@@ -23,7 +23,7 @@ export interface TrendPoint {
 
 export interface Trend {
   readonly title: string;
-  readonly points: readonly TrendPoint[]; // oldest first, two at least
+  readonly points: readonly TrendPoint[]; // oldest first; two make a picture
   readonly limit: Limit | undefined;
   readonly write: (value: number) => string;
 }
@@ -91,7 +91,7 @@ function lineOf(what: What, all: readonly Measure[], book: MeasuredBook, side?: 
   return {
     key: side ?? place ?? "", label, value: valueText(field, value, unit), about,
     notices: [...dueOf(what, day, typed === undefined ? newest : undefined, book), ...judge(what, value, around)],
-    trend: all.length < 2 ? undefined : trendOf(what, all, label, around, book),
+    trend: all.length === 0 ? undefined : trendOf(what, all, label, around, book),
   };
 }
 

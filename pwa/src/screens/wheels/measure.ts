@@ -20,6 +20,7 @@ import { w } from "../../words/index.ts";
 import { plain } from "../../words/number.ts";
 import { attempt, follow, tellerFor } from "../shared/follow.ts";
 import { topicOf } from "./guide_topics.ts";
+import { takesAway } from "./measure_drop.ts";
 import { MeasureFields } from "./measure_fields.ts";
 import { type MeasureBook, readMeasures } from "./measured.ts";
 import { MeasuredPart } from "./measured_part.ts";
@@ -64,6 +65,7 @@ class MeasurePage {
     listen(host, typed, ({ id, text }) => this.#type(id, text), ctx.closed);
     listen(host, chosen, ({ name, value }) => this.#type(name, value), ctx.closed);
     this.#again = follow(ctx, () => this.#look(), (words) => (this.#outcome.view = { words, failed: true }));
+    takesAway(ctx, this.#card, this.#outcome, rec, this.#again);
   }
 
   get #draft(): string {

@@ -5,8 +5,10 @@ import type { Trend } from "../../book/measure_view.ts";
 import { daysFrom } from "../../book/measure_days.ts";
 import { el, svg } from "../../ui/el.ts";
 import { keyed } from "../../ui/keyed.ts";
-import { define, Part, setText } from "../../ui/part.ts";
+import { actName, define, Part, setAttr, setText } from "../../ui/part.ts";
 import { w } from "../../words/index.ts";
+
+export const dropped = actName<string>("rs-measure-dropped"); // the entry that a person takes away
 
 const wide = 320;
 const base = 100;
@@ -25,14 +27,24 @@ export class TrendPart extends Part<Trend> {
 
   protected override show(trend: Trend): void {
     const drawn = JSON.stringify([trend.points, trend.limit]);
-    if (drawn !== this.#drawn) this.#picture.replaceChildren(draw(trend));
+    if (drawn !== this.#drawn) this.#picture.replaceChildren(...(trend.points.length < 2 ? [] : [draw(trend)]));
     this.#drawn = drawn;
     setText(this.#summary, w("measured.values", { n: trend.points.length }));
-    keyed(this.#list, [...trend.points].reverse(), ({ key }) => key, () => el("li", {}, el("strong"), " ", el("span")), (node, point) => {
-      const [value, about] = node.children;
-      if (value !== undefined) setText(value, point.words);
-      if (about !== undefined) setText(about, point.about);
+    keyed(this.#list, [...trend.points].reverse(), ({ key }) => key, () => this.#line(), (node, { words, about }) => {
+      const [text, button] = node.children;
+      if (text === undefined || button === undefined) return;
+      setText(text, w("measured.one", { value: words, about }));
+      setAttr(button, "aria-label", w("measured.dropOf", { value: words, about }));
     });
+  }
+
+  #line(): HTMLLIElement {
+    const drop = (): void => {
+      const place = [...this.#list.children].indexOf(node);
+      this.act(dropped, [...(this.view?.points ?? [])].reverse()[place]?.key ?? "");
+    };
+    const node = el("li", { class: "row spread" }, el("span"), el("button", { type: "button", class: "button quiet", on: { click: drop } }, w("measured.drop")));
+    return node;
   }
 }
 

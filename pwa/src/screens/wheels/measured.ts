@@ -4,10 +4,12 @@ import { type MeasuredGroup, measuredGroups } from "../../book/measure_view.ts";
 import type { RecordState } from "../../log/merge.ts";
 import { el } from "../../ui/el.ts";
 import { keyed } from "../../ui/keyed.ts";
-import { setHidden, setText } from "../../ui/part.ts";
+import { Outcome } from "../../ui/outcome.ts";
+import { setHidden } from "../../ui/part.ts";
 import type { Ctx } from "../../ui/screen.ts";
 import { w } from "../../words/index.ts";
 import { follow } from "../shared/follow.ts";
+import { takesAway } from "./measure_drop.ts";
 import { MeasuredPart } from "./measured_part.ts";
 
 // MeasureBook is what a page about measurements knows of the book.
@@ -33,8 +35,8 @@ export async function readMeasures(ctx: Ctx, rec: string): Promise<MeasureBook> 
 // measuredCard shows what was measured on a record, and keeps itself up to date until the page closes.
 export function measuredCard(ctx: Ctx, rec: string): HTMLElement {
   const list = el("div", { class: "measures" });
-  const refused = el("p", { role: "status" });
-  const card = el("section", { class: "card stack", hidden: true }, el("h2", {}, w("measured.title")), refused, list,
+  const outcome = new Outcome();
+  const card = el("section", { class: "card stack", hidden: true }, el("h2", {}, w("measured.title")), outcome, list,
     el("p", {}, el("a", { class: "button quiet flush", href: "#/wheels/guide" }, w("measured.guide"))));
   const look = async (): Promise<void> => {
     const { groups } = await readMeasures(ctx, rec);
@@ -42,9 +44,10 @@ export function measuredCard(ctx: Ctx, rec: string): HTMLElement {
     setHidden(card, groups.length === 0);
     keyed(list, groups, ({ what }) => what, () => new MeasuredPart(), (part, group) => (part.view = { group, link: true }));
   };
-  follow(ctx, look, (words) => {
+  const again = follow(ctx, look, (words) => {
     setHidden(card, false);
-    setText(refused, words);
+    outcome.view = { words, failed: true };
   });
+  takesAway(ctx, list, outcome, rec, again);
   return card;
 }
