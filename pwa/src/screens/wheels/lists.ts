@@ -38,6 +38,7 @@ class Lists {
     openPage(ctx, w("list.title"), { href: "#/wheels", words: w("place.wheels") });
     host.append(el("div", { class: "stack" },
       el("section", { class: "card stack" }, el("p", { class: "quiet" }, w("list.intro")), this.#which, this.#decimals,
+        el("p", { class: "small quiet" }, w("list.between")),
         el("div", { class: "row" }, this.#save, el("label", { class: "button pick" }, w("list.bring"), this.#file)), this.#outcome),
       this.#preview, this.#columns, rulesCard()));
     listen(host, chosen, ({ name, value }) => this.#choose(name, value), ctx.closed);
