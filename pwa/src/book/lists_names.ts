@@ -18,7 +18,9 @@ export class Names {
       const name = nameOf(state);
       if (name === "" || !listed(state)) continue;
       const key = keyOf(state.kind, name);
-      this.#byName.set(key, [...(this.#byName.get(key) ?? []), state.rec]);
+      const others = this.#byName.get(key);
+      if (others === undefined) this.#byName.set(key, [state.rec]);
+      else others.push(state.rec);
     }
   }
 

@@ -98,7 +98,7 @@ export const listWords = {
   "forget.text": "{name}: its text names them, or somebody else of that name. Erase it whole.",
   "forget.stays": "What stays",
   "forget.rider": "{name} stays, without a rider.",
-  "forget.parts": "Wheels, tyres, gauges and pumps stay.",
+  "forget.parts": "Wheels, tyres, gauges and pumps stay, unless you tick one above.",
   "forget.reach": "What this does not reach",
   "forget.files": "Files that somebody saved or passed on: copies, lists, set-ups, printed cards.",
   "forget.never": "A phone or server that never meets another one again.",

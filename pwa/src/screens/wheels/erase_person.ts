@@ -72,6 +72,7 @@ class ErasePerson {
     const recs = gone.map(({ rec }) => rec).join();
     if (recs === this.#goesFor) return;
     this.#goesFor = recs;
+    setHidden(this.#goes, gone.length === 0);
     this.#goes.replaceChildren(...(gone.length > 0 ? [goesCard(person, gone, teller)] : []));
   }
 
