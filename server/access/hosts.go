@@ -13,7 +13,8 @@ import (
 // Hosts is the list of names that requests may call this server by. A page of a foreign site that makes its own name
 // point at this machine still sends that name, and is turned away by it.
 type Hosts struct {
-	loopback bool // only this machine can reach the listener
+	loopback bool   // only this machine can reach the listener
+	own      string // the name that the server was given, "" for none
 	names    func() []string
 	now      func() time.Time
 
@@ -25,11 +26,17 @@ type Hosts struct {
 // namesKeptFor bounds how often the machine is asked for its names: a request must not be able to make it busy.
 const namesKeptFor = time.Minute
 
-// ForListener returns the names for a server that listens at addr: the loopback names always, and this machine's names
-// and addresses when others can reach it.
-func ForListener(addr net.Addr) *Hosts {
+// ForListener returns the names for a server that listens at addr: the loopback names always, the name that the server was
+// given ("" for none), and this machine's names and addresses when others can reach it.
+func ForListener(addr net.Addr, own string) *Hosts {
 	tcp, isTCP := addr.(*net.TCPAddr)
-	return &Hosts{loopback: !isTCP || tcp.IP.IsLoopback(), names: MachineNames, now: time.Now}
+	return &Hosts{loopback: !isTCP || tcp.IP.IsLoopback(), own: strings.ToLower(own), names: MachineNames, now: time.Now}
+}
+
+// Loopback tells whether a Host header names this machine as it calls itself.
+func (h *Hosts) Loopback(header string) bool {
+	name, fine := hostname(header)
+	return fine && isLoopback(name)
 }
 
 // Allows tells whether a request may carry this Host header. A malformed or empty one it may not.
@@ -38,7 +45,7 @@ func (h *Hosts) Allows(header string) bool {
 	switch {
 	case !fine:
 		return false
-	case isLoopback(name):
+	case isLoopback(name), name == h.own && h.own != "":
 		return true
 	case h.loopback:
 		return false

@@ -8,7 +8,7 @@ import (
 )
 
 func TestLoopbackListenerAllowsOnlyLoopbackNames(t *testing.T) {
-	hosts := ForListener(&net.TCPAddr{IP: net.IPv4(127, 0, 0, 1), Port: 7467})
+	hosts := ForListener(&net.TCPAddr{IP: net.IPv4(127, 0, 0, 1), Port: 7467}, "")
 	for _, allowed := range []string{
 		"localhost", "localhost:7467", "LOCALHOST", "LocalHost:1", "127.0.0.1", "127.0.0.1:7467", "127.9.8.7:80",
 		"[::1]", "[::1]:7467", "[0:0:0:0:0:0:0:1]:7467", "localhost:0", "localhost:65535",
@@ -39,7 +39,7 @@ func TestLoopbackListenerAllowsOnlyLoopbackNames(t *testing.T) {
 func TestListenerThatOthersReachAllowsThisMachinesNames(t *testing.T) {
 	now, asked := time.Unix(0, 0), 0
 	names := []string{"van", "van.local", "192.0.2.7", "2001:db8::7"}
-	hosts := ForListener(&net.TCPAddr{IP: net.IPv6unspecified, Port: 7467})
+	hosts := ForListener(&net.TCPAddr{IP: net.IPv6unspecified, Port: 7467}, "")
 	hosts.now = func() time.Time { return now }
 	hosts.names = func() []string { asked++; return names }
 	for host, want := range map[string]bool{
@@ -72,7 +72,7 @@ func TestMachineNamesHoldItsAddresses(t *testing.T) {
 }
 
 func TestAnUnknownKindOfListenerIsTreatedAsLoopback(t *testing.T) {
-	hosts := ForListener(&net.UnixAddr{Name: "x", Net: "unix"})
+	hosts := ForListener(&net.UnixAddr{Name: "x", Net: "unix"}, "")
 	hosts.names = func() []string { return []string{"van"} }
 	if hosts.Allows("van") || !hosts.Allows("localhost") {
 		t.Error("want the loopback names only")

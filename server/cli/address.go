@@ -32,18 +32,10 @@ func explainListen(addr string, err error) error {
 	return fmt.Errorf("cannot listen on %s: choose an address of this machine with -addr (%w)", addr, err)
 }
 
-// openAt is the address to open in a browser on this machine, or on another when the server listens on every network.
-func openAt(at net.Addr) string {
-	tcp, isTCP := at.(*net.TCPAddr)
-	if !isTCP {
-		return at.String()
+func hostName() string {
+	name, err := os.Hostname()
+	if err != nil {
+		return ""
 	}
-	host := tcp.IP.String()
-	if tcp.IP.IsUnspecified() {
-		host = "localhost"
-		if name, err := os.Hostname(); err == nil {
-			host = name
-		}
-	}
-	return "http://" + net.JoinHostPort(host, strconv.Itoa(tcp.Port))
+	return name
 }

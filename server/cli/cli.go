@@ -33,6 +33,7 @@ func commands() []command {
 		{"export", "FILE: write the book's entries as text, one a line", export},
 		{"import", "FILE: take an exported file in", importFile},
 		{"verify", "check everything in the data folder", verify},
+		{"pair", "print a code that lets a phone in", pair},
 		{"site", "DIR: write the app as static files for any https host", site},
 		{"version", "print the app's version", version},
 	}

@@ -38,11 +38,11 @@ func TestAddressToOpen(t *testing.T) {
 		"http://[::1]:7467":     {IP: net.IPv6loopback, Port: 7467},
 		"http://192.0.2.7:80":   {IP: net.IPv4(192, 0, 2, 7), Port: 80},
 	} {
-		if got := openAt(at); got != want {
+		if got := openAt(at, false); got != want {
 			t.Errorf("%v: %s, want %s", at, got, want)
 		}
 	}
-	if got := openAt(&net.TCPAddr{IP: net.IPv6unspecified, Port: 7467}); strings.Contains(got, "[::]") || !strings.HasSuffix(got, ":7467") {
+	if got := openAt(&net.TCPAddr{IP: net.IPv6unspecified, Port: 7467}, false); strings.Contains(got, "[::]") || !strings.HasSuffix(got, ":7467") {
 		t.Errorf("on every network: %s, which no browser can open", got)
 	}
 }

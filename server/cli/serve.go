@@ -2,6 +2,7 @@ package cli
 
 import (
 	"context"
+	"crypto/tls"
 	"errors"
 	"flag"
 	"fmt"
@@ -23,19 +24,28 @@ import (
 
 const (
 	usualAddress = "127.0.0.1:7467"
+	lanAddress   = ":7467"
 	demoAddress  = "127.0.0.1:7468"
 )
 
 // serveSettings are serve's flags.
 type serveSettings struct {
-	addr, data string
-	demo, dev  bool
+	addr, data, name  string
+	cert, key         string
+	lan, login, proxy bool
+	demo, dev         bool
 }
 
 func (s *serveSettings) flags() *flag.FlagSet {
 	flags := flag.NewFlagSet("serve", flag.ContinueOnError)
 	flags.StringVar(&s.addr, "addr", "", "listen on `HOST:PORT`; "+usualAddress+", or "+demoAddress+" with -demo, if not given")
 	flags.StringVar(&s.data, "data", "", "keep the book's file in the folder `DIR`; your own data folder if not given")
+	flags.BoolVar(&s.lan, "lan", false, "serve phones in the same network, over https with an authority of its own; "+lanAddress+" if -addr is not given")
+	flags.StringVar(&s.name, "name", "", "the one `HOST` or HOST:PORT that phones open; this machine's name and .local if not given")
+	flags.BoolVar(&s.login, "login", false, "have everybody paired, also on this machine")
+	flags.StringVar(&s.cert, "cert", "", "serve https with the certificate in `FILE`, read again when it changes; with -key")
+	flags.StringVar(&s.key, "key", "", "the key in `FILE` of the certificate")
+	flags.BoolVar(&s.proxy, "behind-proxy", false, "a proxy in front speaks https and is believed about who comes; with -name")
 	flags.BoolVar(&s.demo, "demo", false, "show an invented event to try the app with; its book ends with the program unless -data names a folder")
 	flags.BoolVar(&s.dev, "dev", false, "log every request")
 	return flags
@@ -67,6 +77,12 @@ func (s *serveSettings) complete(env Lookup) error {
 		if s.demo {
 			s.addr = demoAddress
 		}
+		if s.lan {
+			s.addr = lanAddress
+		}
+	}
+	if err := s.checkReach(); err != nil {
+		return err
 	}
 	if err := checkAddress(s.addr); err != nil {
 		return err
@@ -97,6 +113,11 @@ func listenAndServe(ctx context.Context, c call, settings serveSettings) (err er
 	if err := makeDataDir(settings.data); err != nil {
 		return err
 	}
+	release, err := alone(settings.data)
+	if err != nil {
+		return err
+	}
+	defer func() { err = errors.Join(err, release()) }()
 	listener, err := net.Listen("tcp", settings.addr)
 	if err != nil {
 		return explainListen(settings.addr, err)
@@ -107,7 +128,12 @@ func listenAndServe(ctx context.Context, c call, settings serveSettings) (err er
 		return err
 	}
 	defer func() { err = errors.Join(err, book.Close()) }()
-	handler, err := web.New(web.Options{
+	how, err := reachOf(ctx, settings, listener.Addr(), book, log)
+	if err != nil {
+		return err
+	}
+	handler, err := web.New(ctx, web.Options{
+		Access:       how.access,
 		Dist:         pwa.Dist(),
 		Calculations: web.Calculations{Call: registry.Call, Describe: registry.Describe},
 		Listen:       listener.Addr(),
@@ -126,7 +152,17 @@ func listenAndServe(ctx context.Context, c call, settings serveSettings) (err er
 		}
 	}
 	defer keepTidy(ctx, book, log)()
-	announce(c, log, listener.Addr(), settings)
+	endPage, err := serveTrust(ctx, &how, listener.Addr(), log)
+	if err != nil {
+		return err
+	}
+	defer endPage()
+	if err := announce(ctx, c, log, listener.Addr(), settings, how, book); err != nil {
+		return err
+	}
+	if how.tls != nil {
+		listener = tls.NewListener(listener, how.tls)
+	}
 	return web.Run(ctx, listener, handler, log)
 }
 
@@ -161,15 +197,4 @@ func serverName() string {
 	}
 	short, _, _ := strings.Cut(name, ".")
 	return short
-}
-
-// announce says where the app is, for people on stdout and for the log on stderr.
-func announce(c call, log *slog.Logger, at net.Addr, settings serveSettings) {
-	built := pwa.Version(pwa.Dist())
-	if built == "" {
-		log.Warn("the app is not built: run go generate ./... and start again")
-	}
-	url := openAt(at)
-	log.Info("ready", "url", url, "version", built, "data", settings.data, "demo", settings.demo)
-	fmt.Fprintf(c.stdout, "Rimside is at %s\n", url)
 }

@@ -104,7 +104,7 @@ func TestAnErrorThatIsNotMeantForPeopleStaysInside(t *testing.T) {
 func TestABuildWithAFileOfUnknownKindIsRefused(t *testing.T) {
 	odd := builtApp()
 	odd["a/55/film.xyz"] = odd["index.html"]
-	if _, err := web.New(web.Options{Dist: odd}); err == nil || !strings.Contains(err.Error(), "film.xyz") {
+	if _, err := web.New(t.Context(), web.Options{Dist: odd}); err == nil || !strings.Contains(err.Error(), "film.xyz") {
 		t.Errorf("error %v, want one that names the file", err)
 	}
 }

@@ -24,7 +24,7 @@ func BenchmarkStatic(b *testing.B) {
 	dist := builtApp()
 	dist["a/66/big.wasm"] = &fstest.MapFile{Data: content}
 	dist["a/66/big.wasm.br"] = &fstest.MapFile{Data: content}
-	ours, err := web.New(web.Options{Dist: dist, Listen: &net.TCPAddr{IP: net.IPv4(127, 0, 0, 1)}, Log: slog.New(slog.DiscardHandler)})
+	ours, err := web.New(b.Context(), web.Options{Book: onlyBook(b), Dist: dist, Listen: &net.TCPAddr{IP: net.IPv4(127, 0, 0, 1)}, Log: slog.New(slog.DiscardHandler)})
 	if err != nil {
 		b.Fatal(err)
 	}

@@ -41,6 +41,10 @@ var statuses = map[string]int{
 	"blob_wrong_type":    http.StatusUnsupportedMediaType,
 	"blob_not_found":     http.StatusNotFound,
 	internalError:        http.StatusInternalServerError,
+	notPaired:            http.StatusUnauthorized,
+	shutOut:              http.StatusUnauthorized,
+	wrongCode:            http.StatusForbidden,
+	tooManyTries:         http.StatusTooManyRequests,
 }
 
 // statusOf maps a code to its HTTP status.

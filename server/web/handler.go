@@ -3,6 +3,7 @@
 package web
 
 import (
+	"context"
 	"io/fs"
 	"log/slog"
 	"net"
@@ -21,12 +22,21 @@ type Calculations struct {
 	Describe func() []byte
 }
 
+// Access says how the server is reached, which decides who has to be paired and by which name it answers.
+type Access struct {
+	Policy access.Policy
+	Secure bool   // its pages come over https
+	Host   string // the name it was given, without a port; "" for none
+	Origin string // where the app lives, such as https://car.local:7467; "" where any name will do
+}
+
 // Options are what a server is made of.
 type Options struct {
 	Dist         fs.FS // the built app
 	Calculations Calculations
 	Listen       net.Addr // where requests come in; it decides which names the server answers to
-	Demo         bool     // hand out the invented event
+	Access       Access
+	Demo         bool // hand out the invented event
 	Book         *sqlite.Book
 	Blobs        *blob.Store
 	Name         string           // what people call this server
@@ -45,11 +55,14 @@ type app struct {
 	name    string
 	now     func() time.Time
 	log     *slog.Logger
+	door    *access.Door
+	limits  *access.Limits
+	visits  visits
 }
 
-// New returns the whole server as one handler. Every response passes the headers first, then everything is watched,
-// then the Host is judged before anything else is looked at.
-func New(options Options) (http.Handler, error) {
+// New returns the whole server as one handler. Every response passes the headers first, then everything is watched, then
+// the Host is judged before anything else is looked at, then where the request comes from, then who sends it.
+func New(ctx context.Context, options Options) (http.Handler, error) {
 	assets, err := loadAssets(options.Dist)
 	if err != nil {
 		return nil, err
@@ -68,10 +81,32 @@ func New(options Options) (http.Handler, error) {
 	if a.now == nil {
 		a.now = time.Now
 	}
+	a.limits = access.NewLimits(a.now)
+	if err := a.openDoor(ctx, options); err != nil {
+		return nil, err
+	}
 	sameOrigin := http.NewCrossOriginProtection()
 	sameOrigin.SetDenyHandler(http.HandlerFunc(refuseForeignPage))
-	hosts := access.ForListener(options.Listen)
-	return withHeaders(a.watched(knownHost(hosts, sameOrigin.Handler(a.routes())))), nil
+	inside := sameOrigin.Handler(a.admitted(a.routes()))
+	known := knownHost(a.door.Hosts, oneOrigin(options.Access.Origin, a.door.Hosts, inside))
+	if options.Access.Policy.BehindProxy {
+		known = asForwarded(known)
+	}
+	return withHeaders(a.watched(known)), nil
+}
+
+func (a *app) openDoor(ctx context.Context, options Options) error {
+	about, err := a.book.About(ctx)
+	if err != nil {
+		return err
+	}
+	how := options.Access
+	sessions, err := access.NewSessions(ctx, a.book, about.Server, how.Secure, a.now)
+	if err != nil {
+		return err
+	}
+	a.door = &access.Door{Sessions: sessions, Devices: a.book, Hosts: access.ForListener(options.Listen, how.Host), Policy: how.Policy}
+	return nil
 }
 
 // knownHost lets only requests through that name this server. It judges every method, as a harmless one still reads.

@@ -94,7 +94,7 @@ func TestOddRequestLines(t *testing.T) {
 // Hosts with a user's name in them are turned away by net/http itself, and by us should it ever let them through.
 func TestHostsWithAUserAreRefusedTwice(t *testing.T) {
 	server := start(t, web.Options{})
-	handler, err := web.New(web.Options{Dist: builtApp(), Listen: &net.TCPAddr{IP: net.IPv4(127, 0, 0, 1)}, Log: slog.New(slog.DiscardHandler)})
+	handler, err := web.New(t.Context(), web.Options{Book: onlyBook(t), Dist: builtApp(), Listen: &net.TCPAddr{IP: net.IPv4(127, 0, 0, 1)}, Log: slog.New(slog.DiscardHandler)})
 	if err != nil {
 		t.Fatal(err)
 	}

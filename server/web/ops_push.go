@@ -39,9 +39,6 @@ func (a *app) opsPush(w http.ResponseWriter, r *http.Request) {
 	a.answerPushed(w, pushed)
 }
 
-// via is the device whose session sent the request; this server lets its own computer in without one.
-func via(*http.Request) string { return "" }
-
 func (a *app) answerPushed(w http.ResponseWriter, pushed sqlite.Pushed) {
 	a.answerJSON(w, struct {
 		Book     string            `json:"book"`

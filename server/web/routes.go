@@ -29,6 +29,11 @@ func (a *app) routes() http.Handler {
 		"/api/import":                      {http.MethodPost: a.importPost},
 		"/api/calc":                        {http.MethodGet: a.calcList},
 		"/api/calc/{name}":                 {http.MethodPost: a.calcRun},
+		"/api/pair":                        {http.MethodPost: a.pairPost},
+		"/api/pair/code":                   {http.MethodPost: a.pairCodePost},
+		"/api/devices":                     {http.MethodGet: a.devicesGet},
+		"/api/devices/{id}":                {http.MethodPatch: a.devicePatch},
+		"/api/devices/{id}/revoke":         {http.MethodPost: a.deviceRevoke},
 		"/api/blobs/missing":               {http.MethodPost: a.blobsMissing},
 		"/api/blobs/{sha256:[0-9a-f]{64}}": {http.MethodGet: a.blobGet, http.MethodPut: a.blobPut},
 	} {

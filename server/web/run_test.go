@@ -27,7 +27,7 @@ func TestStoppingLetsRequestsFinishAndTakesNoNewOnes(t *testing.T) {
 		t.Fatal(err)
 	}
 	log := slog.New(slog.DiscardHandler)
-	handler, err := web.New(web.Options{Dist: builtApp(), Calculations: slow, Listen: listener.Addr(), Log: log})
+	handler, err := web.New(t.Context(), web.Options{Book: onlyBook(t), Dist: builtApp(), Calculations: slow, Listen: listener.Addr(), Log: log})
 	if err != nil {
 		t.Fatal(err)
 	}

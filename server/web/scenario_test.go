@@ -63,7 +63,7 @@ func start(t testing.TB, options web.Options) *running {
 		options.Book, options.Blobs = newBook(t, t.TempDir())
 	}
 	options.Log = slog.New(slog.NewTextHandler(logs, &slog.HandlerOptions{Level: slog.LevelDebug}))
-	handler, err := web.New(options)
+	handler, err := web.New(t.Context(), options)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -178,4 +178,11 @@ func exchange(t *testing.T, addr, request string) (*http.Response, string) {
 		t.Fatalf("the body ended early: %v", err)
 	}
 	return response, body.String()
+}
+
+// onlyBook is a book for servers that are asked for other things.
+func onlyBook(t testing.TB) *sqlite.Book {
+	t.Helper()
+	book, _ := newBook(t, t.TempDir())
+	return book
 }

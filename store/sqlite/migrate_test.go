@@ -3,12 +3,14 @@ package sqlite_test
 import (
 	"database/sql"
 	"encoding/json"
+	"fmt"
 	"os"
 	"path/filepath"
 	"slices"
 	"testing"
 	"testing/fstest"
 
+	"rimside/store/oplog"
 	"rimside/store/sqlite"
 )
 
@@ -84,6 +86,31 @@ func TestOldFormats(t *testing.T) {
 	}
 }
 
+func TestAnOldFileKnowsItsDevices(t *testing.T) {
+	script, err := os.ReadFile("testdata/format-1.sql")
+	if err != nil {
+		t.Fatal(err)
+	}
+	in, out := oplog.NewID(), oplog.NewID()
+	rows := ""
+	for _, each := range []json.RawMessage{
+		op(oplog.NewID(), in, "device", `{"label":"x","revoked":false}`), op(oplog.NewID(), out, "device", `{"revoked":true}`),
+		op(oplog.NewID(), out, "device", `{"revoked":false}`), op(oplog.NewID(), in, "tyre", `{"revoked":true}`),
+	} {
+		read, _ := oplog.Parse(each)
+		rows += fmt.Sprintf("INSERT INTO ops (id, rec, erased, via, received_at, bytes) VALUES (x'%s', x'%s', 0, '', 0, CAST('%s' AS BLOB));", read.ID, read.Rec, each)
+	}
+	dir := t.TempDir()
+	makeDatabase(t, filepath.Join(dir, "rimside.sqlite"), string(script)+rows)
+	book := open(t, dir)
+	if shutOut(t, book, in) || !shutOut(t, book, out) {
+		t.Error("shut out is not who was shut out")
+	}
+	if found, err := book.Devices(t.Context()); err != nil || len(found) != 2 {
+		t.Errorf("the devices are %v (%v)", found, err)
+	}
+}
+
 func TestMigrationAfterACopy(t *testing.T) {
 	dir := t.TempDir()
 	book, err := sqlite.Open(dir, options())
@@ -100,7 +127,8 @@ func TestMigrationAfterACopy(t *testing.T) {
 		t.Errorf("the new column holds %s values", got)
 	}
 	copies, err := os.ReadDir(filepath.Join(dir, "copies"))
-	if err != nil || len(copies) != 1 || copies[0].Name() != "before-format-2.sqlite" {
+	formats, _ := filepath.Glob("migrations/*.sql")
+	if err != nil || len(copies) != 1 || copies[0].Name() != fmt.Sprintf("before-format-%d.sqlite", len(formats)+1) {
 		t.Fatalf("the copies are %v (%v), want one of before", copies, err)
 	}
 	// That copy is cleared of erased values as well, although its format is older.

@@ -79,6 +79,9 @@ func (b *Book) insert(tx *sql.Tx, row *standing, batch *batch, via string) error
 		if err != nil {
 			return err
 		}
+		if err := noteDevice(tx, op); err != nil {
+			return err
+		}
 		row.count++
 		row.digest.Toggle(op.ID)
 		if len(hashes) == 0 {

@@ -1,0 +1,131 @@
+package cli
+
+import (
+	"context"
+	"crypto/tls"
+	"fmt"
+	"log/slog"
+	"net"
+	"net/netip"
+	"os"
+	"strconv"
+	"strings"
+	"time"
+
+	"rimside/server/access"
+	"rimside/server/trust"
+	"rimside/server/web"
+	"rimside/store/sqlite"
+)
+
+// reach is how a server can be reached: by which name, with which certificate, and where phones learn to trust it.
+type reach struct {
+	access    web.Access
+	tls       *tls.Config      // nil for plain http
+	authority *trust.Authority // of -lan; nil otherwise
+	fresh     bool             // the authority is new: phones have to trust it
+	page      string           // where they learn to; "" for none
+}
+
+// checkReach finds flags that do not go together before anything is opened.
+func (s *serveSettings) checkReach() error {
+	switch {
+	case (s.cert == "") != (s.key == ""):
+		return usageError{"-cert and -key go together: the certificate's file and its key's file, both in PEM"}
+	case s.lan && s.cert != "":
+		return usageError{"-lan makes a certificate by itself: leave out -cert and -key, or leave out -lan"}
+	case s.proxy && (s.lan || s.cert != ""):
+		return usageError{"behind a proxy it is the proxy that speaks https: leave out -lan, -cert and -key"}
+	case s.proxy && s.name == "":
+		return usageError{"-behind-proxy needs -name HOST: the name that browsers ask the proxy for"}
+	case s.name != "" && !isHostPort(s.name):
+		return usageError{fmt.Sprintf("-name cannot be %q: give a host's name, with a port if need be, such as car.local:7467", s.name)}
+	}
+	return nil
+}
+
+func isHostPort(text string) bool {
+	host, port, found := strings.Cut(text, ":")
+	if found {
+		if _, err := strconv.ParseUint(port, 10, 16); err != nil {
+			return false
+		}
+	}
+	return host != "" && strings.Trim(strings.ToLower(host), "abcdefghijklmnopqrstuvwxyz0123456789-.") == "" && !strings.HasPrefix(host, "-") && !strings.HasPrefix(host, ".")
+}
+
+// reachOf works out how a server is reached that listens at an address.
+func reachOf(ctx context.Context, s serveSettings, at net.Addr, book *sqlite.Book, log *slog.Logger) (r reach, err error) {
+	r.access.Policy = access.Policy{Login: s.login || s.lan || s.proxy, BehindProxy: s.proxy}
+	r.access.Secure = s.lan || s.proxy || s.cert != ""
+	tcp, isTCP := at.(*net.TCPAddr)
+	others := !isTCP || !tcp.IP.IsLoopback()
+	if s.name == "" && !s.lan && !(others && s.cert != "") {
+		return r, nil // any of its names will do
+	}
+	host, port := s.canonical(at)
+	r.access.Host = host
+	r.access.Origin = origin(host, port, r.access.Secure)
+	switch {
+	case s.lan:
+		if r.authority, r.fresh, err = trust.OpenAuthority(ctx, book, host, time.Now()); err == nil {
+			r.tls = trust.NewLeaf(r.authority, host, machineAddresses, time.Now, log).Config()
+		}
+	case s.cert != "":
+		var files *trust.Files
+		if files, err = trust.OpenFiles(s.cert, s.key, time.Now, log); err == nil {
+			r.tls = files.Config()
+		}
+	}
+	return r, err
+}
+
+// canonical is the one name and port that the app lives at.
+func (s *serveSettings) canonical(at net.Addr) (host, port string) {
+	host, port, _ = strings.Cut(strings.ToLower(s.name), ":")
+	if host == "" {
+		host = localName()
+	}
+	if tcp, isTCP := at.(*net.TCPAddr); isTCP && port == "" && !s.proxy {
+		port = strconv.Itoa(tcp.Port)
+	}
+	return host, port
+}
+
+// localName is the name by which this machine is found on its network without a name server (RFC 6762).
+func localName() string {
+	name, err := os.Hostname()
+	if err != nil || name == "" {
+		return "rimside.local"
+	}
+	short, _, _ := strings.Cut(strings.ToLower(name), ".")
+	return short + ".local"
+}
+
+func origin(host, port string, secure bool) string {
+	scheme, usual := "http", "80"
+	if secure {
+		scheme, usual = "https", "443"
+	}
+	if port == "" || port == usual {
+		return scheme + "://" + host
+	}
+	return scheme + "://" + host + ":" + port
+}
+
+// machineAddresses are the addresses that others reach this machine by.
+func machineAddresses() []netip.Addr {
+	found, err := net.InterfaceAddrs()
+	if err != nil {
+		return nil
+	}
+	var addresses []netip.Addr
+	for _, each := range found {
+		if network, isNetwork := each.(*net.IPNet); isNetwork {
+			if address, fine := netip.AddrFromSlice(network.IP); fine {
+				addresses = append(addresses, address)
+			}
+		}
+	}
+	return addresses
+}

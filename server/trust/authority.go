@@ -1,0 +1,154 @@
+// Package trust lets phones speak https with a server that no public authority knows: it makes a small authority of its
+// own, which can vouch for this server and for nothing else, and a page that helps people to trust it.
+//
+// Certificates follow RFC 5280; name constraints its section 4.2.1.10; private addresses are those of RFC 1918, RFC 4193
+// and RFC 3927.
+package trust
+
+import (
+	"context"
+	"crypto/ecdsa"
+	"crypto/elliptic"
+	"crypto/rand"
+	"crypto/sha256"
+	"crypto/x509"
+	"crypto/x509/pkix"
+	"encoding/pem"
+	"errors"
+	"fmt"
+	"math/big"
+	"net"
+	"slices"
+	"strings"
+	"time"
+)
+
+// Secrets is where the authority is kept.
+type Secrets interface {
+	Secret(ctx context.Context, name string, make func() ([]byte, error)) ([]byte, error)
+	PutSecret(ctx context.Context, name string, value []byte) error
+}
+
+const (
+	secretName    = "authority"
+	authorityLife = 10 * 365 * 24 * time.Hour
+	backdated     = 180 * 24 * time.Hour // a phone whose clock is behind must not find a certificate from the future
+)
+
+// privateRanges are the only addresses that the authority may vouch for.
+var privateRanges = []string{"10.0.0.0/8", "172.16.0.0/12", "192.168.0.0/16", "169.254.0.0/16", "127.0.0.0/8", "fc00::/7", "fe80::/10", "::1/128"}
+
+// Authority vouches for one name and for private addresses. Its key never leaves the data folder and its backups.
+type Authority struct {
+	cert *x509.Certificate
+	key  *ecdsa.PrivateKey
+}
+
+// OpenAuthority gives the authority for a host's name. Another name needs another authority: fresh tells that phones have
+// to trust anew.
+func OpenAuthority(ctx context.Context, secrets Secrets, host string, now time.Time) (authority *Authority, fresh bool, err error) {
+	stored, err := secrets.Secret(ctx, secretName, func() ([]byte, error) {
+		fresh = true
+		return newAuthority(host, now)
+	})
+	if err != nil {
+		return nil, false, err
+	}
+	if authority, err = readAuthority(stored); err != nil {
+		return nil, false, err
+	}
+	if authority.vouchesFor(host) {
+		return authority, fresh, nil
+	}
+	if stored, err = newAuthority(host, now); err == nil {
+		err = secrets.PutSecret(ctx, secretName, stored)
+	}
+	if err != nil {
+		return nil, false, err
+	}
+	authority, err = readAuthority(stored)
+	return authority, true, err
+}
+
+func newAuthority(host string, now time.Time) ([]byte, error) {
+	key, err := ecdsa.GenerateKey(elliptic.P256(), rand.Reader)
+	if err != nil {
+		return nil, err
+	}
+	serial, err := newSerial()
+	if err != nil {
+		return nil, err
+	}
+	template := &x509.Certificate{
+		SerialNumber: serial,
+		Subject:      pkix.Name{CommonName: "Rimside authority of " + host},
+		NotBefore:    now.Add(-backdated), NotAfter: now.Add(authorityLife),
+		KeyUsage: x509.KeyUsageCertSign, BasicConstraintsValid: true, IsCA: true, MaxPathLen: 0, MaxPathLenZero: true,
+		PermittedDNSDomainsCritical: true, PermittedDNSDomains: []string{host},
+	}
+	for _, text := range privateRanges {
+		_, network, err := net.ParseCIDR(text)
+		if err != nil {
+			return nil, err
+		}
+		template.PermittedIPRanges = append(template.PermittedIPRanges, network)
+	}
+	der, err := x509.CreateCertificate(rand.Reader, template, template, &key.PublicKey, key)
+	if err != nil {
+		return nil, err
+	}
+	secret, err := x509.MarshalPKCS8PrivateKey(key)
+	if err != nil {
+		return nil, err
+	}
+	return append(pem.EncodeToMemory(&pem.Block{Type: "CERTIFICATE", Bytes: der}), pem.EncodeToMemory(&pem.Block{Type: "PRIVATE KEY", Bytes: secret})...), nil
+}
+
+var errUnreadable = errors.New("the authority in the data folder cannot be read: restore a backup")
+
+func readAuthority(stored []byte) (*Authority, error) {
+	first, rest := pem.Decode(stored)
+	second, _ := pem.Decode(rest)
+	if first == nil || second == nil {
+		return nil, errUnreadable
+	}
+	cert, err := x509.ParseCertificate(first.Bytes)
+	if err != nil {
+		return nil, fmt.Errorf("%w (%w)", errUnreadable, err)
+	}
+	key, err := x509.ParsePKCS8PrivateKey(second.Bytes)
+	if err != nil {
+		return nil, fmt.Errorf("%w (%w)", errUnreadable, err)
+	}
+	signer, isECDSA := key.(*ecdsa.PrivateKey)
+	if !isECDSA {
+		return nil, errUnreadable
+	}
+	return &Authority{cert, signer}, nil
+}
+
+func (a *Authority) vouchesFor(host string) bool {
+	return slices.Equal(a.cert.PermittedDNSDomains, []string{host})
+}
+
+// DER is the certificate that phones are asked to trust.
+func (a *Authority) DER() []byte { return a.cert.Raw }
+
+// Fingerprint is the SHA-256 of the certificate as phones show it: pairs of hex digits.
+func (a *Authority) Fingerprint() string {
+	sum := sha256.Sum256(a.cert.Raw)
+	pairs := make([]string, len(sum))
+	for i, b := range sum {
+		pairs[i] = fmt.Sprintf("%02X", b)
+	}
+	return strings.Join(pairs, ":")
+}
+
+func newSerial() (*big.Int, error) {
+	return rand.Int(rand.Reader, new(big.Int).Lsh(big.NewInt(1), 127))
+}
+
+// PEM is the certificate as text, for computers.
+func (a *Authority) PEM() []byte {
+	return pem.EncodeToMemory(&pem.Block{Type: "CERTIFICATE", Bytes: a.cert.Raw})
+}

@@ -1,0 +1,69 @@
+package trust
+
+import (
+	_ "embed"
+	"html"
+	"net/http"
+	"strings"
+)
+
+//go:embed page/page.html
+var pageHTML string
+
+//go:embed page/page.css
+var pageCSS []byte
+
+// pagePolicy: this page runs nothing and fetches nothing from elsewhere.
+const pagePolicy = "default-src 'none'; style-src 'self'; img-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'"
+
+const certificateName = "rimside-authority.crt"
+
+// Page is what plain http hands out on a port of its own: the authority's certificate, how to compare and to trust it, and
+// the way to the app. It knows nothing of the book.
+func Page(authority *Authority, origin string, allows func(host string) bool) (http.Handler, error) {
+	picture, err := QRPicture(origin)
+	if err != nil {
+		return nil, err
+	}
+	page := strings.NewReplacer("{origin}", html.EscapeString(origin), "{fingerprint}", html.EscapeString(spaced(authority.Fingerprint()))).Replace(pageHTML)
+	files := map[string]struct{ kind, content string }{
+		"/":                      {"text/html; charset=utf-8", page},
+		"/page.css":              {"text/css; charset=utf-8", string(pageCSS)},
+		"/qr.svg":                {"image/svg+xml", picture},
+		"/" + certificateName:    {"application/x-x509-ca-cert", string(authority.DER())},
+		"/rimside-authority.pem": {"application/x-pem-file", string(authority.PEM())},
+	}
+	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		for name, value := range map[string]string{
+			"Content-Security-Policy": pagePolicy, "X-Content-Type-Options": "nosniff", "Referrer-Policy": "no-referrer",
+			"Cross-Origin-Opener-Policy": "same-origin", "Cross-Origin-Resource-Policy": "same-origin", "Cache-Control": "no-store",
+		} {
+			w.Header().Set(name, value)
+		}
+		file, found := files[r.URL.Path]
+		switch {
+		case !allows(r.Host):
+			http.Error(w, "This server does not answer to that name.", http.StatusMisdirectedRequest)
+		case r.Method != http.MethodGet && r.Method != http.MethodHead:
+			w.Header().Set("Allow", "GET, HEAD")
+			http.Error(w, "This address can only be read.", http.StatusMethodNotAllowed)
+		case !found:
+			http.Error(w, "There is nothing at this address.", http.StatusNotFound)
+		default:
+			w.Header().Set("Content-Type", file.kind)
+			_, _ = w.Write([]byte(file.content))
+		}
+	}), nil
+}
+
+// spaced lets a long fingerprint break between its lines: eight pairs each.
+func spaced(fingerprint string) string {
+	pairs := strings.Split(fingerprint, ":")
+	var lines []string
+	for len(pairs) > 0 {
+		n := min(8, len(pairs))
+		lines = append(lines, strings.Join(pairs[:n], ":"))
+		pairs = pairs[n:]
+	}
+	return strings.Join(lines, " ")
+}

@@ -1,0 +1,17 @@
+package web
+
+import "net/http"
+
+// deviceRevoke shuts a device out, at once and for ever. It travels in the log, so that other servers of the book learn of
+// it from whoever comes by.
+func (a *app) deviceRevoke(w http.ResponseWriter, r *http.Request) {
+	id := pathValue(r, "id")
+	if !a.isDevice(w, r, id) {
+		return
+	}
+	if err := a.setDevice(r.Context(), id, via(r), "revoked", true); err != nil {
+		a.refuseStore(w, r, err)
+		return
+	}
+	a.answerDevice(w, r, id)
+}

@@ -1,0 +1,37 @@
+package web
+
+import (
+	"net/http"
+	"strings"
+
+	"rimside/server/access"
+)
+
+// oneOrigin leads whoever opens the app by another of the server's names to the one it lives at: what a phone keeps, it
+// keeps per name. This machine itself may go on calling the server localhost.
+func oneOrigin(origin string, hosts *access.Hosts, next http.Handler) http.Handler {
+	if origin == "" {
+		return next
+	}
+	_, host, _ := strings.Cut(origin, "://")
+	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		read := r.Method == http.MethodGet || r.Method == http.MethodHead
+		if r.URL.Path != "/" || !read || strings.EqualFold(r.Host, host) || hosts.Loopback(r.Host) {
+			next.ServeHTTP(w, r)
+			return
+		}
+		w.Header().Set("Cache-Control", "no-store")
+		w.Header().Set("Location", origin+"/")
+		answer(w, http.StatusFound, "text/plain; charset=utf-8", []byte("Rimside is at "+origin+"/\n"))
+	})
+}
+
+// asForwarded believes the proxy about the name that the browser asked for.
+func asForwarded(next http.Handler) http.Handler {
+	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		if host := r.Header.Get("X-Forwarded-Host"); host != "" {
+			r.Host = host
+		}
+		next.ServeHTTP(w, r)
+	})
+}

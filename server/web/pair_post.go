@@ -1,0 +1,119 @@
+package web
+
+import (
+	"encoding/json"
+	"net/http"
+	"strings"
+	"unicode/utf8"
+
+	"rimside/server/access"
+	"rimside/store/oplog"
+)
+
+const (
+	maxSmallBody = 4 << 10
+	maxLabel     = 60 // characters
+)
+
+// pairing is what a phone sends to be let in.
+type pairing struct {
+	code, label string
+	device      string // the record that the phone has of itself already, "" for none
+}
+
+// pairPost lets a phone in that knows a code. It gets a cookie, and stays paired until nobody has seen it for half a year.
+func (a *app) pairPost(w http.ResponseWriter, r *http.Request) {
+	body, ok := readJSONBody(w, r, maxSmallBody, "4 KiB: a code and a name.")
+	if !ok {
+		return
+	}
+	if !a.limits.Allow(a.door.Peer(r)) {
+		w.Header().Set("Retry-After", "30")
+		refuse(w, r, problem{Code: tooManyTries, Message: "Too many codes were tried. Wait half a minute, then try again."})
+		return
+	}
+	sent, wrong := readPairing(body)
+	if wrong != nil {
+		refuse(w, r, *wrong)
+		return
+	}
+	taken, err := a.book.TakeCode(r.Context(), sent.code)
+	if err != nil {
+		a.refuseStore(w, r, err)
+		return
+	}
+	if !taken {
+		refuse(w, r, problem{Code: wrongCode, Field: "code", Message: "That code is not right, or it is older than ten minutes. Ask for a new one."})
+		return
+	}
+	a.pair(w, r, sent)
+}
+
+func (a *app) pair(w http.ResponseWriter, r *http.Request, sent pairing) {
+	ctx := r.Context()
+	out, err := a.book.ShutOut(ctx, sent.device)
+	if err != nil {
+		a.refuseStore(w, r, err)
+		return
+	}
+	if sent.device == "" || out { // whoever was shut out comes back as somebody new
+		sent.device = oplog.NewID()
+	}
+	if err := a.book.Pair(ctx, sent.device, sent.label); err != nil {
+		a.refuseStore(w, r, err)
+		return
+	}
+	about, err := a.book.About(ctx)
+	if err == nil && about.Book != "" {
+		err = a.setDevice(ctx, sent.device, sent.device, "label", sent.label)
+	}
+	if err == nil {
+		err = a.door.Sessions.Begin(w, r, sent.device)
+	}
+	if err != nil {
+		a.refuseStore(w, r, err)
+		return
+	}
+	a.answerJSON(w, struct {
+		Device string `json:"device"`
+		Book   string `json:"book"`
+	}{sent.device, about.Book})
+}
+
+func readPairing(body []byte) (pairing, *problem) {
+	var members map[string]json.RawMessage
+	if err := json.Unmarshal(body, &members); err != nil || members == nil {
+		return pairing{}, &problem{Code: badRequest, Message: "Send one JSON object: code and label."}
+	}
+	var code string
+	var sent pairing
+	if raw, given := members["code"]; !given || json.Unmarshal(raw, &code) != nil {
+		return pairing{}, &problem{Code: badRequest, Field: "code", Message: "Send the code as a text of six digits."}
+	}
+	var fine bool
+	if sent.code, fine = access.ReadCode(code); !fine {
+		return pairing{}, &problem{Code: badRequest, Field: "code", Message: "The code has six digits, such as 123 456."}
+	}
+	label, wrong := readLabel(members)
+	if wrong != nil {
+		return pairing{}, wrong
+	}
+	sent.label = label
+	if raw, given := members["device"]; given && (json.Unmarshal(raw, &sent.device) != nil || sent.device != "" && !oplog.IsID(sent.device)) {
+		return pairing{}, &problem{Code: badRequest, Field: "device", Message: "The device's id must be 32 lowercase hex digits."}
+	}
+	return sent, nil
+}
+
+// readLabel reads what a device is to be called.
+func readLabel(members map[string]json.RawMessage) (string, *problem) {
+	var label string
+	if raw, given := members["label"]; !given || json.Unmarshal(raw, &label) != nil {
+		return "", &problem{Code: badRequest, Field: "label", Message: "Send the device's name as a text."}
+	}
+	label = strings.TrimSpace(label)
+	if label == "" || utf8.RuneCountInString(label) > maxLabel {
+		return "", &problem{Code: badRequest, Field: "label", Message: "Give the device a name of 1 to 60 characters."}
+	}
+	return label, nil
+}
