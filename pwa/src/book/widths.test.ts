@@ -52,12 +52,12 @@ test("widths: a row tells both numbers, or why there is none", () => {
   equal(care.why[0]?.startsWith("Front: A wide tyre"), true);
 });
 
-test("widths: a tyre that would rub in this frame has no number at that end", () => {
-  // 45 mm on a rim 2 mm wider than it is measured on, and 2 mm more with age: 49 mm.
+test("widths: a tyre that would come too near the frame has no number at that end", () => {
+  // 45 mm on a rim 2 mm wider than it is measured on, and 2 mm more with age: 49 mm, and 4 mm free on each side.
   const row = (front: number): unknown => widthRow({ mm: 45, question: widthQuestion(body(), 45), answer: answer(192, 208) }, "bar", { front }, tables, body());
-  equal((row(49) as { numbers: unknown }).numbers, { front: "1.92", rear: "2.08" });
-  const tight = row(48) as { numbers: unknown; why: readonly string[] };
-  equal([tight.numbers, tight.why], [{ front: "", rear: "2.08" }, ["Front: The frame has room for 48 mm; with its growth this tyre may rub."]]);
+  equal((row(57) as { numbers: unknown }).numbers, { front: "1.92", rear: "2.08" });
+  const tight = row(56.9) as { numbers: unknown; why: readonly string[] };
+  equal([tight.numbers, tight.why], [{ front: "", rear: "2.08" }, ["Front: The opening is 56.9 mm; with its growth this tyre would leave less than 4 mm each side."]]);
 });
 
 test("widths: what holds for all of them is said once", () => {

@@ -42,7 +42,7 @@ export const rideWords = {
   "widths.mm": "{mm} mm",
   "widths.mounted": " mounted",
   "widths.none": "no number",
-  "widths.tight": "The frame has room for {room} mm; with its growth this tyre may rub.",
+  "widths.tight": "The opening is {room} mm; with its growth this tyre would leave less than {gap} mm each side.",
   "widths.waiting": "First fill in what is missing above.",
   "widths.working": "Working out the other widths…",
   "widths.noCalc": "No calculation runs now. Close and open this to try again.",
