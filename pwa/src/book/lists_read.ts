@@ -6,10 +6,11 @@ import { type Json, sameValue } from "../log/json.ts";
 import { type RecordState, valueOf } from "../log/merge.ts";
 import { isId } from "../log/op.ts";
 import { w } from "../words/index.ts";
-import { csvRows, type CsvRow, fileText, type Separator, separators, unguard } from "./csv.ts";
+import { csvRows, type CsvRow, fileText, unguard } from "./csv.ts";
 import { kindWords } from "./kind_words.ts";
-import { type Column, columnsOf, idColumn, type Shelf } from "./lists.ts";
+import { type Column, idColumn, type Shelf } from "./lists.ts";
 import { readCell } from "./lists_cell.ts";
+import { type Head, headOf } from "./lists_head.ts";
 import { Names, short } from "./lists_names.ts";
 import { cellOf, isKept } from "./lists_write.ts";
 
@@ -43,43 +44,6 @@ export function readList(bytes: Uint8Array, shelf: Shelf, newRec: () => string):
     if (rows > 1) reader.take(row);
   }
   return reader.plan();
-}
-
-interface Head {
-  readonly separator: Separator;
-  readonly columns: readonly (Column | typeof idColumn | undefined)[]; // undefined: left out
-  readonly unknown: readonly string[];
-  readonly width: number;
-}
-
-// headOf reads the first line. The separator is the one that finds most columns.
-function headOf(text: string, { kind }: Shelf): Head | undefined {
-  const known = new Map<string, Column | typeof idColumn>(columnsOf(kind).map((column) => [column.name, column]));
-  known.set(idColumn, idColumn);
-  let best: Head | undefined;
-  for (const separator of separators) {
-    const [first] = csvRows(text, separator);
-    const head = first === undefined || first.fault !== undefined ? undefined : columnsIn(first, separator, known);
-    if (head !== undefined && count(head) > (best === undefined ? 0 : count(best))) best = head;
-  }
-  return best;
-}
-
-function columnsIn({ cells }: CsvRow, separator: Separator, known: ReadonlyMap<string, Column | typeof idColumn>): Head {
-  const met = new Set<string>();
-  const unknown: string[] = [];
-  const columns = cells.map((cell) => {
-    const name = cell.trim().toLowerCase();
-    const column = met.has(name) ? undefined : known.get(name); // of two columns with one name the first counts
-    if (column === undefined && name !== "") unknown.push(short(cell));
-    met.add(name);
-    return column;
-  });
-  return { separator, columns, unknown, width: cells.length };
-}
-
-function count({ columns }: Head): number {
-  return columns.filter((column) => column !== undefined).length;
 }
 
 class Reader {
@@ -199,14 +163,4 @@ class Reader {
     const name = valueOf(state, "name");
     return typeof name === "string" && name !== "" ? short(name) : `${idColumn} ${state.rec.slice(0, 8)}…`;
   }
-}
-
-// undone are the changes that put back what a list changed; what it added is removed apart.
-export function undone(changes: readonly Change[], states: readonly RecordState[]): readonly Change[] {
-  const now = new Map(states.map((state) => [state.rec, state]));
-  return changes.flatMap(({ rec, kind, set, shown: before }): Change[] => {
-    const shown = now.get(rec);
-    if (before === undefined || shown === undefined) return [];
-    return [{ rec, kind, set: Object.fromEntries(Object.keys(set).map((field) => [field, valueOf(before, field) ?? null])), shown }];
-  });
 }

@@ -3,7 +3,8 @@
 import "../../ui/pick.css";
 import "./lists.css";
 import { type Decimal, type ListKind, listKinds, type Shelf } from "../../book/lists.ts";
-import { type ListPlan, mostBytes, readList, undone } from "../../book/lists_read.ts";
+import { type ListPlan, mostBytes, readList } from "../../book/lists_read.ts";
+import { undone } from "../../book/lists_undo.ts";
 import { listText } from "../../book/lists_write.ts";
 import { newRec } from "../../log/book_log.ts";
 import type { RecordState } from "../../log/merge.ts";
