@@ -2,16 +2,13 @@ package pwa
 
 import (
 	"bytes"
-	"compress/gzip"
 	"io"
+
+	"github.com/andybalholm/brotli"
 )
 
-// Unpack gives back what a file of the build held before it became a ".gz" one. The largest file, the calculations, is
-// there in compressed forms only: its plain form would be a fifth of the whole program.
+// Unpack gives back what a file of the build held before it became a ".br" one. Large files are there in that form only:
+// their plain forms and the gzip ones would be a tenth of the whole program, for the few clients that want them.
 func Unpack(small []byte) ([]byte, error) {
-	reader, err := gzip.NewReader(bytes.NewReader(small))
-	if err != nil {
-		return nil, err
-	}
-	return io.ReadAll(reader)
+	return io.ReadAll(brotli.NewReader(bytes.NewReader(small)))
 }

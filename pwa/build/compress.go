@@ -7,13 +7,14 @@ import (
 	"os"
 	"path"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"github.com/andybalholm/brotli"
 )
 
 const (
-	brotliDaily   = 5 // a fifth of a second for the whole app
+	brotliDaily   = 9 // half a second for the whole app
 	brotliRelease = 11
 )
 
@@ -29,9 +30,11 @@ var codecs = []codec{
 	{".gz", shrinkGzip, func(r io.Reader) (io.Reader, error) { return gzip.NewReader(r) }},
 }
 
-// packedOnly tells whether a file's plain form is left out of the build: the server's binary holds the whole build, and
-// unpacks this one for the few clients that take nothing compressed.
-func packedOnly(name string) bool { return path.Ext(name) == ".wasm" }
+// packedOnly tells whether a file is in the build as brotli alone: the server's binary holds the whole build, and makes
+// the other forms for the few clients that want them.
+func packedOnly(name string) bool {
+	return strings.HasPrefix(name, "a/") && slices.Contains([]string{".wasm", ".js", ".css"}, path.Ext(name))
+}
 
 // compressAll returns the files with a compressed one beside each that gains by it. Work done by an earlier build in
 // out is taken over, but not for a release, as that build may have been a quick one.
@@ -45,6 +48,9 @@ func compressAll(files tree, out string, release bool) (tree, error) {
 			continue // compressed by nature
 		}
 		for _, way := range codecs {
+			if packedOnly(name) && way.suffix != ".br" {
+				continue
+			}
 			small, err := way.compress(name, content, out, release)
 			if err != nil {
 				return nil, err

@@ -29,10 +29,10 @@ func siteFiles(dist fs.FS) (map[string][]byte, error) {
 			content, err = withPolicy(name, content)
 		}
 		files[name] = content
-		if err != nil || path.Ext(name) != ".gz" {
+		if err != nil || path.Ext(name) != ".br" {
 			return err
 		}
-		return unpackLone(dist, files, strings.TrimSuffix(name, ".gz"), content)
+		return unpackLone(dist, files, strings.TrimSuffix(name, ".br"), content)
 	})
 	return files, err
 }

@@ -1,6 +1,8 @@
 package web
 
 import (
+	"bytes"
+	"compress/gzip"
 	"crypto/sha256"
 	"encoding/hex"
 	"errors"
@@ -9,6 +11,7 @@ import (
 	"path"
 	"strconv"
 	"strings"
+	"sync"
 
 	"rimside/pwa"
 )
@@ -18,6 +21,20 @@ type asset struct {
 	kind     string // content type
 	tag      string // a hash of the content, for files whose address stays while they change
 	variants map[string][]byte
+	rare     *rareForms // of a file that the build has as brotli only; nil for others
+}
+
+// rareForms are made of a file when a client first wants it otherwise than it is stored.
+type rareForms struct {
+	once        sync.Once
+	plain, gzip []byte
+	err         error
+}
+
+// has tells whether the file can be sent in an encoding.
+func (file asset) has(encoding string) bool {
+	_, found := file.variants[encoding]
+	return found || encoding == "gzip" && file.rare != nil
 }
 
 // encodings maps the ending of a compressed file to the encoding's name, in the order of preference.
@@ -68,6 +85,9 @@ func loadAsset(dist fs.FS, name string) (asset, error) {
 			loaded.variants[encoding.name] = small
 		}
 	}
+	if _, found := loaded.variants["identity"]; !found {
+		loaded.rare = &rareForms{}
+	}
 	return loaded, nil
 }
 
@@ -78,7 +98,7 @@ func (a *app) sendAsset(w http.ResponseWriter, r *http.Request, name string) {
 		notFound(w, r)
 		return
 	}
-	encoding := chooseEncoding(r.Header.Get("Accept-Encoding"), file.variants)
+	encoding := chooseEncoding(r.Header.Get("Accept-Encoding"), file.has)
 	header := w.Header()
 	header.Set("Vary", "Accept-Encoding")
 	if file.tag == "" {
@@ -101,17 +121,30 @@ func (a *app) sendAsset(w http.ResponseWriter, r *http.Request, name string) {
 	_, _ = w.Write(body) // a client that went away has no need of it
 }
 
-// body is the file in an encoding. The few clients that take none get a large one unpacked for them.
+// body is the file in an encoding.
 func (file asset) body(encoding string) []byte {
-	body, found := file.variants[encoding]
-	if found {
+	if body, found := file.variants[encoding]; found {
 		return body
 	}
-	plain, err := pwa.Unpack(file.variants["gzip"])
-	if err != nil {
-		panic(err) // the build made it
+	file.rare.once.Do(func() { file.rare.make(file.variants["br"]) })
+	if file.rare.err != nil {
+		panic(file.rare.err) // the build made it
 	}
-	return plain
+	if encoding == "gzip" {
+		return file.rare.gzip
+	}
+	return file.rare.plain
+}
+
+func (f *rareForms) make(small []byte) {
+	if f.plain, f.err = pwa.Unpack(small); f.err != nil {
+		return
+	}
+	var packed bytes.Buffer
+	writer := gzip.NewWriter(&packed)
+	_, err := writer.Write(f.plain)
+	f.err = errors.Join(err, writer.Close())
+	f.gzip = packed.Bytes()
 }
 
 // sendPart answers with a file that every build has; without a build it says what is missing.

@@ -7,12 +7,12 @@ import (
 
 // chooseEncoding picks the variant that the Accept-Encoding header rates highest, the smaller one where it rates two
 // alike, and the plain one when it takes none of them.
-func chooseEncoding(header string, variants map[string][]byte) string {
+func chooseEncoding(header string, has func(encoding string) bool) string {
 	rates := parseRates(header)
 	best, bestRate := "identity", rateOf(rates, "identity")
 	for i := len(encodings) - 1; i >= 0; i-- {
 		name := encodings[i].name
-		if _, found := variants[name]; !found {
+		if !has(name) {
 			continue
 		}
 		if rate := rateOf(rates, name); rate > 0 && rate >= bestRate {

@@ -40,7 +40,7 @@ func TestChooseEncoding(t *testing.T) {
 		{"br, gzip", map[string][]byte{"identity": nil}, "identity"},
 		{"br, gzip;q=0.1", map[string][]byte{"identity": nil, "gzip": nil}, "gzip"},
 	} {
-		if got := chooseEncoding(test.header, test.have); got != test.want {
+		if got := chooseEncoding(test.header, asset{variants: test.have}.has); got != test.want {
 			t.Errorf("Accept-Encoding %q of %d variants: %s, want %s", test.header, len(test.have), got, test.want)
 		}
 	}

@@ -2,8 +2,9 @@ package web_test
 
 import (
 	"bytes"
-	"compress/gzip"
 	"testing/fstest"
+
+	"github.com/andybalholm/brotli"
 
 	"rimside/calc/registry"
 	"rimside/server/web"
@@ -25,16 +26,16 @@ func builtApp() fstest.MapFS {
 		"version.json": `{"version":"abc123abc123"}`, "app.webmanifest": `{"name":"Rimside"}`,
 		"a/11/main.js": script, "a/11/main.js.br": "br script", "a/11/main.js.gz": "gz script",
 		"a/22/calc.wasm": wasm, "a/22/calc.wasm.br": "br wasm", "a/33/main.css": "body{}", "a/44/icon.png": "\x89PNG",
-		"a/77/packed.wasm.br": "br packed", "a/77/packed.wasm.gz": gzipped("packed"),
+		"a/77/packed.wasm.br": shrunk("packed"),
 	} {
 		files[name] = &fstest.MapFile{Data: []byte(content)}
 	}
 	return files
 }
 
-func gzipped(text string) string {
+func shrunk(text string) string {
 	var small bytes.Buffer
-	writer := gzip.NewWriter(&small)
+	writer := brotli.NewWriter(&small)
 	_, _ = writer.Write([]byte(text)) // a buffer takes all
 	_ = writer.Close()
 	return small.String()

@@ -107,11 +107,17 @@ func candidates(ops []Op) map[string][]Candidate {
 
 // grouped makes one candidate of all ops with equal values.
 func grouped(name string, ops []Op) []Candidate {
+	if len(ops) == 1 { // nearly always
+		return []Candidate{{Value: ops[0].Set[name], Op: ops[0].ID, At: ops[0].At, Ops: []string{ops[0].ID}}}
+	}
 	var groups []Candidate
+	known := map[string]int{} // by value
 	for _, op := range ops {
 		value := op.Set[name]
-		at := slices.IndexFunc(groups, func(group Candidate) bool { return equalValues(group.Value, value) })
-		if at < 0 {
+		key := canonical(value)
+		at, found := known[key]
+		if !found {
+			known[key] = len(groups)
 			groups = append(groups, Candidate{Value: value, Op: op.ID, At: op.At, Ops: []string{op.ID}})
 			continue
 		}
