@@ -1,7 +1,7 @@
 // The app: lends each screen what it needs, and keeps the frame round it up to date.
 
 import type { CalcClient } from "./calc-client.ts";
-import { clockWarning, phaseWords, syncWords } from "./book/sync_view.ts";
+import { clockWarning, outsideWords, syncWords } from "./book/sync_view.ts";
 import type { BookLog } from "./log/book_log.ts";
 import type { DraftBox, SaveState } from "./log/draft.ts";
 import type { SettingsBox } from "./log/settings.ts";
@@ -51,8 +51,7 @@ export class App {
   #tellServer(): void {
     const { state } = this.#means.sync;
     const facts = { ...state, lastMet: state.lastMet ?? 0 };
-    const outside = state.phase === "otherBook" || state.phase === "shutOut" ? [phaseWords(facts)] : [];
-    this.#change({ server: [...syncWords(facts, Date.now()), ...outside, clockWarning(facts)].filter((words) => words !== "").join(" · ") });
+    this.#change({ server: [...syncWords(facts, Date.now()), outsideWords(facts), clockWarning(facts)].filter((words) => words !== "").join(" · ") });
   }
 
   // visit closes the open screen and opens another, or another page of it.

@@ -1,6 +1,6 @@
 import { equal, test } from "../ui/testing.ts";
 import { at, now } from "./kit.test.ts";
-import { clockWarning, phaseWords, statusLine, type SyncFacts } from "./sync_view.ts";
+import { clockWarning, outsideWords, phaseWords, statusLine, type SyncFacts } from "./sync_view.ts";
 
 const idle: SyncFacts = { phase: "idle", unsent: 0, lastMet: at(10, 2), clockOff: 0, done: 0, total: 0 };
 const line = (change: Partial<SyncFacts>): string => statusLine({ ...idle, ...change }, now).replace(/\s/g, " ");
@@ -27,6 +27,12 @@ test("clock: which way and by how much it is off", () => {
 
 test("phases: each says what it means", () => {
   const words = (phase: SyncFacts["phase"], unsent = 0): string => phaseWords({ ...idle, phase, unsent });
-  equal((["never", "idle", "sending", "fetching", "unreachable", "otherBook", "shutOut"] as const).map((phase) => words(phase).length > 20), Array(7).fill(true));
+  equal((["never", "idle", "sending", "fetching", "unreachable", "otherBook", "notPaired", "shutOut"] as const).map((phase) => words(phase).length > 20), Array(8).fill(true));
   equal(words("idle") === words("idle", 2), false);
+});
+
+test("outside: the status line tells why nothing goes to the server, and only then", () => {
+  const words = (phase: SyncFacts["phase"]): string => outsideWords({ ...idle, phase });
+  equal((["never", "idle", "sending", "fetching", "unreachable"] as const).map(words), Array(5).fill(""));
+  equal((["otherBook", "notPaired", "shutOut"] as const).map((phase) => words(phase).includes("nothing ")), Array(3).fill(true));
 });

@@ -1,6 +1,6 @@
 // How the book stands with the server, in words: the status line, the clock, another book there.
 
-import type { SyncState } from "../log/sync.ts";
+import { isOutside, type SyncState } from "../log/sync.ts";
 import { w } from "../words/index.ts";
 import { plain } from "../words/number.ts";
 import { clockWords } from "./when.ts";
@@ -34,6 +34,11 @@ export function statusLine(facts: SyncFacts, now: number): string {
 export function phaseWords({ phase, unsent }: SyncFacts): string {
   if (phase === "idle") return w(unsent === 0 ? "sync.phase.even" : "sync.phase.waiting");
   return w(`sync.phase.${phase}`);
+}
+
+// outsideWords tells why nothing goes to the server that is there, "" when something does.
+export function outsideWords(facts: SyncFacts): string {
+  return facts.phase === "otherBook" || isOutside(facts) ? phaseWords(facts) : "";
 }
 
 // clockWarning is "" while this phone's clock is right, as far as anybody knows.

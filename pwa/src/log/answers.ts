@@ -35,6 +35,21 @@ export interface Page {
   readonly digest: string;
 }
 
+// Device is a phone or a computer that the server knows.
+export interface Device {
+  readonly id: string; // its record
+  readonly label: string;
+  readonly paired_at: number; // ms since 1970; 0: never at this server
+  readonly seen_at: number; // ms since 1970; 0: never
+  readonly revoked: boolean; // shut out
+  readonly here: boolean; // the one that asks, as far as the server can tell
+}
+
+export interface NewCode {
+  readonly code: string;
+  readonly expires_at: number; // ms since 1970 by the server's clock
+}
+
 type Check = (value: unknown) => boolean;
 
 const text: Check = (value) => typeof value === "string";
@@ -53,8 +68,14 @@ const page = object({
   next: number, more: flag, count: number, digest: text,
 });
 const missing = object({ missing: listOf(text) });
+const paired = object({ device: text, book: text });
+const devices = object({ devices: listOf(object({ id: text, label: text, paired_at: number, seen_at: number, revoked: flag, here: flag })) });
+const newCode = object({ code: text, expires_at: number });
 
 export const isStanding = (answer: unknown): answer is Standing => standing(answer);
 export const isPushed = (answer: unknown): answer is Pushed => pushed(answer);
 export const isPage = (answer: unknown): answer is Page => page(answer);
 export const isMissing = (answer: unknown): answer is { readonly missing: readonly string[] } => missing(answer);
+export const isPaired = (answer: unknown): answer is { readonly device: string } => paired(answer);
+export const isDevices = (answer: unknown): answer is { readonly devices: readonly Device[] } => devices(answer);
+export const isNewCode = (answer: unknown): answer is NewCode => newCode(answer);

@@ -40,17 +40,17 @@ export function openNext(book: string): void {
   if (recall() !== book) throw new StorageTrouble("refused", "the browser does not remember which book is open");
 }
 
-// copyOwn gives another book what this phone had of its own before it had any data: drafts and settings. What is there
-// already stays.
-export async function copyOwn(from: Database, book: string): Promise<void> {
+// copyOwn gives another book what this phone has of its own: as which device it counts, and while it has no data, drafts
+// and settings too. What is there already stays.
+export async function copyOwn(from: Database, book: string, empty: boolean): Promise<void> {
   const to = named(book);
   const stores = ["drafts", "meta"] as const;
   const [drafts, meta] = await new IdbTables(from).read(stores, async (tx) => [await tx.page("drafts", "", all), await tx.page("meta", "", all)] as const);
   await new IdbTables(to).write(stores, async (tx) => {
     const there = [new Set(await tx.keys("drafts")), new Set(await tx.keys("meta"))] as const;
     const absent = (rows: readonly NamedRow[], held: ReadonlySet<string>): NamedRow[] => rows.filter((row) => !held.has(row.name));
-    tx.put("drafts", absent(drafts, there[0]));
-    tx.put("meta", absent(meta, there[1]).filter((row) => row.name === "me" || row.name === "device"));
+    if (empty) tx.put("drafts", absent(drafts, there[0]));
+    tx.put("meta", absent(meta, there[1]).filter((row) => row.name === "device" || (empty && row.name === "me")));
   });
 }
 

@@ -9,6 +9,7 @@ import { Database } from "./idb.ts";
 import { IdbTables } from "./idb_tables.ts";
 import type { Json } from "./json.ts";
 import type { RecordState } from "./merge.ts";
+import { noteDevice } from "./pairing_notes.ts";
 import { receive, receiveStores } from "./receive.ts";
 import { dismiss, listRejected, type RejectedOp } from "./rejected.ts";
 import { everything, stateOf } from "./states.ts";
@@ -76,11 +77,24 @@ export class BookLog {
     return this.#device;
   }
 
+  // usualLabel is what this phone's own record is called at first.
+  get usualLabel(): string {
+    return this.#means.label;
+  }
+
   async setMe(rec: string): Promise<void> {
     await this.ready;
     await (await this.tables).write(["meta"], async (tx) => tx.put("meta", [{ name: "me", value: rec }]));
     this.#me = rec;
     this.tabs.tell({ me: rec });
+  }
+
+  // takeDevice makes this phone another device: one that was shut out comes back as somebody new.
+  async takeDevice(rec: string): Promise<void> {
+    await this.ready;
+    await noteDevice(await this.tables, rec);
+    this.#device = rec;
+    this.tabs.tell({ device: rec });
   }
 
   // all lists the records of a kind that are neither removed nor erased.
@@ -149,12 +163,13 @@ export class BookLog {
   }
 
   // takeBook makes another book the one that opens when the page is loaded again. While this one is empty, drafts and
-  // settings come along; otherwise each book keeps its own.
+  // settings come along; otherwise each book keeps its own, and the phone counts as the same device.
   async takeBook(book: string): Promise<void> {
     const db = await this.#db;
-    if (db instanceof Database && (await this.isEmpty())) {
-      await copyOwn(db, book);
-      if (!(await this.isEmpty())) return; // something was saved just now: a person has to decide
+    if (db instanceof Database) {
+      const empty = await this.isEmpty();
+      await copyOwn(db, book, empty);
+      if (empty && !(await this.isEmpty())) return; // something was saved just now: a person has to decide
     }
     openNext(book);
   }
@@ -230,7 +245,8 @@ export class BookLog {
   }
 
   #hear(message: unknown): void {
-    const { recs, saved, me } = message as { recs?: readonly string[]; saved?: readonly string[]; me?: string };
+    const { recs, saved, me, device } = message as { recs?: readonly string[]; saved?: readonly string[]; me?: string; device?: string };
+    if (device !== undefined) this.#device = device;
     if (me !== undefined) this.#me = me;
     if (recs === undefined) return;
     const hear = (): void => this.#tell(new Set(recs), saved ?? []);

@@ -1,6 +1,8 @@
 // The server as this phone speaks with it: requests, and what can become of them.
 
-import { isMissing, isPage, isPushed, isStanding, type Page, type Pushed, type Standing } from "./answers.ts";
+import {
+  type Device, isDevices, isMissing, isNewCode, isPage, isPaired, isPushed, isStanding, type NewCode, type Page, type Pushed, type Standing,
+} from "./answers.ts";
 import { elementsOf } from "./raw.ts";
 
 // ServerTrouble: no answer that can be understood. It may be the network, a portal's login page or a broken server.
@@ -33,6 +35,7 @@ export interface Pulled extends Page {
 export interface Means {
   readonly fetch: (path: string, init: RequestInit) => Promise<Response>;
   readonly base?: string; // where the server's "api/" is, relative to the page
+  readonly shutOut?: () => Promise<void>; // hears that the server does not let this phone in any more: it says so only once
 }
 
 const patience = 30_000; // ms for an answer; a phone on a weak network may need it
@@ -75,6 +78,27 @@ export class ServerApi {
     return this.#answer(`api/blobs/${sha256}`, {}, bodyPatience, (response) => response.blob());
   }
 
+  // pair gives the device that this phone counts as from now on.
+  async pair(code: string, label: string, device: string): Promise<string> {
+    return (await this.#json("api/pair", posting(JSON.stringify({ code, label, device })), patience, isPaired)).device;
+  }
+
+  newCode(): Promise<NewCode> {
+    return this.#json("api/pair/code", posting("{}"), patience, isNewCode);
+  }
+
+  async devices(): Promise<readonly Device[]> {
+    return (await this.#json("api/devices", {}, patience, isDevices)).devices;
+  }
+
+  renameDevice(id: string, label: string): Promise<void> {
+    return this.#answer(`api/devices/${id}`, { ...posting(JSON.stringify({ label })), method: "PATCH" }, patience, async () => undefined);
+  }
+
+  shutOutDevice(id: string): Promise<void> {
+    return this.#answer(`api/devices/${id}/revoke`, posting("{}"), patience, async () => undefined);
+  }
+
   #json<T>(path: string, init: RequestInit, wait: number, fits: (answer: unknown) => answer is T): Promise<T> {
     return this.#answer(path, init, wait, async (response) => parsed(await response.text(), fits));
   }
@@ -87,6 +111,7 @@ export class ServerApi {
       if (response.ok && !response.redirected) return await read(response);
       throw await refusal(response);
     } catch (error) {
+      if (error instanceof ServerRefusal && error.code === "shut_out") await this.#means.shutOut?.();
       throw error instanceof ServerRefusal ? error : new ServerTrouble(error);
     } finally {
       clearTimeout(timer);

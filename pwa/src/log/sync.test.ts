@@ -233,13 +233,13 @@ test("sync: two phones with a book each meet an empty server at the same moment"
   equal(outcomes.toSorted(), ["met", "otherBook"]);
 });
 
-test("sync: a phone that is shut out says so and keeps working", async () => {
+test("sync: a phone that is not let in says so and keeps working", async () => {
   for (const status of [401, 403]) {
     const server = new FakeServer();
     const ana = phone(server);
     server.failures.status = status;
     await added(ana);
-    equal([await ana.sync.round(), ana.sync.state.phase, ana.sync.state.unsent], ["shutOut", "shutOut", 2]);
+    equal([await ana.sync.round(), ana.sync.state.phase, ana.sync.state.unsent], ["notPaired", "notPaired", 2]);
     server.failures.status = 0;
     equal([await ana.sync.round(), ana.sync.state.phase], ["met", "idle"]);
   }

@@ -7,13 +7,15 @@ import { type Exchange, meet, type Meeting } from "./exchange.ts";
 import { StorageTrouble, troubleFrom } from "./idb.ts";
 import { changeLog, logRow, logStores, SentList } from "./logs.ts";
 import { Outbox } from "./outbox.ts";
+import { Pairing } from "./pairing.ts";
+import { noteShutOut, wasShutOut } from "./pairing_notes.ts";
 import { getPhoto, putPhoto, sendPhotos } from "./photos.ts";
 import { ServerApi, ServerRefusal, ServerTrouble } from "./server_api.ts";
 
-export type Outcome = "met" | "unreachable" | "otherBook" | "shutOut" | "storage";
+export type Outcome = "met" | "unreachable" | "otherBook" | "notPaired" | "shutOut" | "storage";
 
 export interface SyncState {
-  readonly phase: "never" | "idle" | "sending" | "fetching" | "unreachable" | "otherBook" | "shutOut"; // shutOut: not paired, or no longer
+  readonly phase: "never" | "idle" | "sending" | "fetching" | "unreachable" | "otherBook" | "notPaired" | "shutOut"; // shutOut: no longer paired
   readonly unsent: number; // ops that the server last met has not got
   readonly lastMet: number | undefined; // ms since 1970
   readonly clockOff: number; // ms that this phone is ahead of the server; 0 when small or unknown
@@ -32,6 +34,11 @@ export interface SyncMeans {
   readonly alone?: <T>(work: () => Promise<T>) => Promise<T>; // one tab at a time
 }
 
+// isOutside tells whether the server does not let this phone in. Then it is asked only when something may have changed.
+export function isOutside({ phase }: Pick<SyncState, "phase">): boolean {
+  return phase === "notPaired" || phase === "shutOut";
+}
+
 const tolerated = 2 * 60_000; // ms of a clock's error that change nothing that matters
 const prompt = 10_000; // ms: after a slower answer nobody knows when it was written
 
@@ -40,6 +47,7 @@ const atFirst: SyncState = {
 };
 
 export class Sync {
+  readonly pairing: Pairing;
   readonly #log: BookLog;
   readonly #means: SyncMeans;
   readonly #api: ServerApi;
@@ -56,7 +64,8 @@ export class Sync {
   constructor(log: BookLog, means: SyncMeans) {
     this.#log = log;
     this.#means = means;
-    this.#api = new ServerApi(means);
+    this.#api = new ServerApi({ ...means, shutOut: () => this.#noteShutOut() });
+    this.pairing = new Pairing(log, this.#api, () => void this.round());
     this.#outbox = new Outbox(log.tables);
     log.onSaved((ops) => void this.#saved(ops));
     log.on(() => void this.#count().catch(() => undefined));
@@ -156,11 +165,17 @@ export class Sync {
     return "otherBook";
   }
 
-  #failed(error: unknown): Outcome {
+  async #noteShutOut(): Promise<void> {
+    await noteShutOut(await this.#log.tables, this.#log.device).catch(() => undefined); // then it counts as not paired
+  }
+
+  async #failed(error: unknown): Promise<Outcome> {
     const still = { done: 0, total: 0 };
     if (error instanceof ServerRefusal && (error.status === 401 || error.status === 403)) {
-      this.#change({ phase: "shutOut", ...still });
-      return "shutOut";
+      const out = error.code === "shut_out" || (await wasShutOut(await this.#log.tables, this.#log.device).catch(() => false));
+      const phase = out ? "shutOut" : "notPaired";
+      this.#change({ phase, ...still });
+      return phase;
     }
     if (error instanceof ServerRefusal || error instanceof ServerTrouble) {
       this.#change({ phase: "unreachable", ...still });

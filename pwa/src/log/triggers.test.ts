@@ -7,6 +7,7 @@ import { Sync } from "./sync.ts";
 import { startSync } from "./triggers.ts";
 
 interface Play {
+  readonly server: FakeServer;
   readonly log: BookLog;
   readonly page: Map<string, () => void>;
   readonly see: { visible: boolean };
@@ -27,7 +28,7 @@ function play(): Play {
     await new Promise((resolve) => setTimeout(resolve, 20));
     return server.asked.splice(0).filter((each) => each === "GET api/book").length;
   };
-  return { log, page, see, rounds };
+  return { server, log, page, see, rounds };
 }
 
 test("triggers: at the start, after a save, on coming into view, with the network, and every 30 s while seen", async () => {
@@ -43,6 +44,24 @@ test("triggers: at the start, after a save, on coming into view, with the networ
   page.get("30000")?.();
   equal(await rounds(), 0, "unseen");
   equal([...page.keys()], ["visible", "online", "revived", "30000"]);
+});
+
+test("triggers: a server that does not let this phone in is not asked again and again", async () => {
+  const { server, log, page, rounds } = play();
+  server.failures.status = 401;
+  equal(await rounds(), 1, "start");
+  await log.save([{ rec: newRec(), kind: "tyre", set: { name: "x" } }]);
+  page.get("30000")?.();
+  equal(await rounds(), 0, "a save, the rhythm");
+  page.get("visible")?.();
+  equal(await rounds(), 1, "coming into view");
+  page.get("online")?.();
+  equal(await rounds(), 1, "the network");
+  server.failures.status = 0;
+  page.get("online")?.();
+  equal([await rounds(), server.ops.length], [1, 2], "let in");
+  page.get("30000")?.();
+  equal(await rounds(), 1, "the rhythm again");
 });
 
 test("triggers: many at once are two rounds at most", async () => {

@@ -1,8 +1,8 @@
 // When to meet the server: at the start, after each save, when the app comes into view, when the network comes back, and
-// now and then while somebody looks.
+// now and then while somebody looks. A server that does not let this phone in is not asked after each save, nor now and then.
 
 import type { BookLog } from "./book_log.ts";
-import type { Sync } from "./sync.ts";
+import { isOutside, type Sync } from "./sync.ts";
 
 // Page is what the triggers need to know of the page.
 export interface Page {
@@ -15,7 +15,10 @@ const rhythm = 30_000; // ms
 
 export function startSync(sync: Sync, log: BookLog, page: Page = thisPage): void {
   const round = (): void => void sync.round();
-  log.onSaved(round);
+  const unlessOutside = (): void => {
+    if (!isOutside(sync.state)) round();
+  };
+  log.onSaved(unlessOutside);
   page.on("visible", round);
   page.on("online", round);
   page.on("revived", () => {
@@ -23,7 +26,7 @@ export function startSync(sync: Sync, log: BookLog, page: Page = thisPage): void
     round();
   });
   page.every(rhythm, () => {
-    if (page.visible()) round();
+    if (page.visible()) unlessOutside();
   });
   round();
 }

@@ -4,6 +4,7 @@
 import { bookWords } from "./en.book.ts";
 import { listWords } from "./en.lists.ts";
 import { measureWords } from "./en.measure.ts";
+import { phoneWords } from "./en.phones.ts";
 import { pressureWords } from "./en.pressure.ts";
 import { printWords } from "./en.print.ts";
 import { recordWords } from "./en.records.ts";
@@ -137,4 +138,5 @@ export const en = {
   ...wheelsWords,
   ...measureWords,
   ...listWords,
+  ...phoneWords,
 } as const;

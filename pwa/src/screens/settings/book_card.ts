@@ -2,7 +2,7 @@
 
 import "./book_card.css";
 import { clockWarning, phaseWords, statusLine } from "../../book/sync_view.ts";
-import type { SyncState } from "../../log/sync.ts";
+import { isOutside, type SyncState } from "../../log/sync.ts";
 import { el } from "../../ui/el.ts";
 import { define, Part, setHidden, setText } from "../../ui/part.ts";
 import type { Ctx, Saving } from "../../ui/screen.ts";
@@ -29,11 +29,12 @@ class BookCard extends Part<BookView> {
   readonly #other = el("div", { class: "notice care stack" }, el("p", {}, w("book.other")), el("p", {}, this.#take), this.#failed);
   readonly #clashes = way("#/settings/clashes");
   readonly #refused = way("#/settings/refused");
+  readonly #phones = way("#/settings/phones");
 
   protected override build(): void {
     this.append(el("section", { class: "card stack" },
       el("h2", {}, w("book.title")), el("div", { class: "says" }, this.#line, this.#phase), this.#clock, this.#room, this.#other,
-      el("ul", { class: "ways" }, ...[this.#clashes, this.#refused, way("#/settings/records", w("book.records")), way("#/settings/books", w("book.books"))]
+      el("ul", { class: "ways" }, ...[this.#clashes, this.#refused, this.#phones, way("#/settings/records", w("book.records")), way("#/settings/books", w("book.books"))]
         .map((link) => el("li", {}, link)))));
   }
 
@@ -49,6 +50,8 @@ class BookCard extends Part<BookView> {
     this.#take.onclick = takeOther;
     say(this.#clashes, w("book.clashes", { n: clashes }));
     say(this.#refused, w("book.refused", { n: sync.rejected }));
+    say(this.#phones, w(isOutside(sync) ? "book.pair" : "book.phones"));
+    this.#phones.classList.toggle("waits", isOutside(sync));
     this.#clashes.classList.toggle("waits", clashes > 0);
     this.#refused.classList.toggle("waits", sync.rejected > 0);
   }

@@ -8,6 +8,7 @@ import { Clashes } from "./clashes.ts";
 import { eraseAll } from "./erase_all.ts";
 import { front } from "./front.ts";
 import { History } from "./history.ts";
+import { phones } from "./phones.ts";
 import { Records } from "./records.ts";
 import { Refused } from "./refused.ts";
 import { sources } from "./sources.ts";
@@ -19,6 +20,7 @@ const pages: ReadonlyMap<string, Open> = new Map<string, Open>([
   ["records", (host, ctx) => new Records(host, ctx)],
   ["refused", (host, ctx) => new Refused(host, ctx)],
   ["books", books],
+  ["phones", phones],
   ["sources", sources],
   ["erase", eraseAll],
 ]);

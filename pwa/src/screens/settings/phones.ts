@@ -1,0 +1,114 @@
+// The page of who may come in: this phone, the others, a code for one more, and what all that is trusted with.
+
+import "./phones.css";
+import { phoneViews, type PhoneView, saidFault } from "../../book/phones_view.ts";
+import { phaseWords } from "../../book/sync_view.ts";
+import { valueOf } from "../../log/merge.ts";
+import type { Device } from "../../log/pairing.ts";
+import { ServerRefusal, ServerTrouble } from "../../log/server_api.ts";
+import { isOutside } from "../../log/sync.ts";
+import { el } from "../../ui/el.ts";
+import { keyed } from "../../ui/keyed.ts";
+import { Outcome } from "../../ui/outcome.ts";
+import { listen, setHidden, setText } from "../../ui/part.ts";
+import type { Ctx } from "../../ui/screen.ts";
+import { w } from "../../words/index.ts";
+import { follow } from "../shared/follow.ts";
+import { openPage } from "./page.ts";
+import { codeCard } from "./phones_code.ts";
+import { barred, PhoneLine, renamed } from "./phones_line.ts";
+import { pairForm } from "./phones_pair.ts";
+import { trustCard } from "./phones_trust.ts";
+
+class Phones {
+  readonly #ctx: Ctx;
+  readonly #intro = el("p", { tabindex: -1 });
+  readonly #outcome = new Outcome();
+  readonly #list = el("ul", { class: "unmarked stack" });
+  readonly #form;
+  readonly #code;
+  readonly #again: () => Promise<void>;
+  #met = "";
+
+  constructor(host: HTMLElement, ctx: Ctx) {
+    this.#ctx = ctx;
+    openPage(ctx, w("book.phones"));
+    this.#form = pairForm(ctx, () => this.#paired());
+    this.#code = codeCard(ctx);
+    setHidden(this.#form.node, true);
+    setHidden(this.#code, true);
+    host.append(el("div", { class: "phones columns" },
+      el("div", { class: "stack" }, this.#intro, this.#outcome, this.#form.node, this.#list), el("div", { class: "stack" }, this.#code, trustCard())));
+    listen(host, renamed, ({ id, label }) => void this.#do(() => ctx.sync.pairing.rename(id, label), w("phones.renamed", { name: label })), ctx.closed);
+    listen(host, barred, (phone) => void this.#shutOut(phone), ctx.closed);
+    this.#again = follow(ctx, () => this.#look(), (words) => setText(this.#intro, words));
+    ctx.closed.addEventListener("abort", ctx.sync.on(() => this.#heard()));
+  }
+
+  // heard looks again when a round has ended otherwise than the one before, or has met the server once more.
+  #heard(): void {
+    const { phase, lastMet } = this.#ctx.sync.state;
+    const met = `${phase} ${lastMet ?? ""}`;
+    if (phase === "sending" || phase === "fetching" || met === this.#met) return;
+    this.#met = met;
+    void this.#again();
+  }
+
+  async #look(): Promise<void> {
+    const { book, sync, closed } = this.#ctx;
+    await book.ready;
+    const label = valueOf(await book.get(book.device), "label");
+    const devices = await this.#ask();
+    if (closed.aborted) return;
+    this.#form.name(typeof label === "string" && label !== "" ? label : book.usualLabel);
+    const outside = devices === "outside";
+    const views = typeof devices === "string" ? [] : phoneViews(devices, book.device, Date.now());
+    setText(this.#intro, outside ? phaseWords(isOutside(sync.state) ? sync.state : { ...sync.state, phase: "notPaired" })
+      : w(devices === "away" ? "phones.alone" : views.length === 0 ? "phones.none" : "phones.intro"));
+    this.#intro.className = outside ? "notice care" : "";
+    setHidden(this.#form.node, !outside);
+    setHidden(this.#code, typeof devices === "string");
+    setHidden(this.#list, views.length === 0);
+    keyed(this.#list, views, (view) => view.id, () => el("li", { class: "card" }, new PhoneLine()), (node, view) => {
+      (node.firstChild as PhoneLine).view = view;
+    });
+  }
+
+  async #ask(): Promise<readonly Device[] | "outside" | "away"> {
+    const { sync } = this.#ctx;
+    try {
+      return await sync.pairing.devices();
+    } catch (error) {
+      if (error instanceof ServerRefusal && (error.status === 401 || error.status === 403)) {
+        if (!isOutside(sync.state)) await sync.round(); // it finds out why
+        return "outside";
+      }
+      if (error instanceof ServerRefusal || error instanceof ServerTrouble) return "away";
+      throw error;
+    }
+  }
+
+  async #paired(): Promise<void> {
+    this.#outcome.view = { words: w("pair.done") };
+    await this.#again();
+    this.#intro.focus(); // the form is gone, and the focus with it
+  }
+
+  async #shutOut({ id, name }: PhoneView): Promise<void> {
+    if (await this.#do(() => this.#ctx.sync.pairing.shutOut(id), w("phones.isOut", { name }))) this.#intro.focus();
+  }
+
+  async #do(work: () => Promise<void>, done: string): Promise<boolean> {
+    let words = "";
+    try {
+      await work();
+    } catch (error) {
+      words = saidFault(error).words;
+    }
+    this.#outcome.view = { words: words || done, failed: words !== "" };
+    await this.#again();
+    return words === "";
+  }
+}
+
+export const phones = (host: HTMLElement, ctx: Ctx): Phones => new Phones(host, ctx);
