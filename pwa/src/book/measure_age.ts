@@ -15,11 +15,11 @@ export function widthDue(measured: string, fitted: unknown, today: string): "" |
   return after < growDays && daysFrom(fitted, today) >= growDays ? "grown" : "";
 }
 
-// widthAge tells how old a tyre's measured width is; "" when none is known.
+// widthAge tells how old a tyre's measured width is; "" when none is known, or nobody noted when.
 export function widthAge(tyre: RecordState | undefined, now: number): string {
   if (typeof valueOf(tyre, "measured_mm") !== "number") return "";
   const at = valueOf(tyre, "measured_at");
-  if (typeof at !== "number") return w("measureAge.noDate");
+  if (typeof at !== "number") return "";
   const day = dayOf(at);
   const age = w("measureAge.measured", { age: dayAge(day, now) });
   const due = widthDue(day, valueOf(tyre, "fitted"), dayOf(now));

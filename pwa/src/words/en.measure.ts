@@ -97,7 +97,6 @@ export const measureWords = {
 
   "measureAge.today": "today",
   "measureAge.yesterday": "yesterday",
-  "measureAge.noDate": "typed, no date",
   "measureAge.measured": "measured {age}",
   "measureAge.due": "{age}: {why} Measure again.",
   // family: measureDue.
