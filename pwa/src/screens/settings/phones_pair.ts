@@ -17,8 +17,9 @@ export function pairForm(ctx: Ctx, paired: () => Promise<void>): PairForm {
   const code = entry(w("pair.code"), { inputmode: "numeric" });
   const label = entry(w("pair.label"), { maxlength: longestLabel });
   const button = el("button", { type: "submit", class: "button primary" }, w("pair.title"));
+  const busyLine = el("p", { role: "status" });
   const said = el("p", { class: "fault", role: "alert" });
-  const node = el("form", { class: "card stack" }, el("h2", {}, w("pair.title")), el("p", {}, w("pair.intro")), code.node, label.node, said, el("p", {}, button));
+  const node = el("form", { class: "card stack" }, el("h2", {}, w("pair.title")), el("p", {}, w("pair.intro")), code.node, label.node, busyLine, said, el("p", {}, button));
   let busy = false;
 
   const show = (fault: Fault | undefined): void => {
@@ -31,9 +32,10 @@ export function pairForm(ctx: Ctx, paired: () => Promise<void>): PairForm {
 
   const send = async (): Promise<void> => {
     const wrong = typedFault(code.input.value, label.input.value);
-    show(wrong ?? { field: "", words: w("pair.busy") });
+    show(wrong);
     if (wrong !== undefined) return;
     busy = true;
+    setText(busyLine, w("pair.busy"));
     try {
       await ctx.sync.pairing.pair(readCode(code.input.value), label.input.value.trim());
     } catch (error) {
@@ -42,6 +44,7 @@ export function pairForm(ctx: Ctx, paired: () => Promise<void>): PairForm {
       return;
     } finally {
       busy = false;
+      setText(busyLine, "");
     }
     code.input.value = "";
     show(undefined);
