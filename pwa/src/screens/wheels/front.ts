@@ -73,7 +73,7 @@ class Front {
     this.#seek = el("div", { class: "seek" }, el("label", { for: "things-search" }, w("things.search")), this.#search);
     setHidden(this.#none, true);
     setHidden(this.#seek, true);
-    const page = el("div", { class: "stack looking things" }, this.#seek, this.#said, this.#none, added(), this.#lists, others());
+    const page = el("div", { class: "stack looking" });
     host.append(page);
     this.#search.addEventListener("input", () => {
       void ctx.drafts.save(noted, this.#search.value);
@@ -84,7 +84,8 @@ class Front {
       if (typeof text === "string" && this.#search.value === "") this.#search.value = text;
       follow(ctx, async () => {
         await this.#look();
-        page.classList.remove("looking");
+        if (page.childElementCount > 0) return;
+        page.append(this.#seek, this.#said, this.#none, added(), this.#lists, others()); // all at once: nothing jumps
       }, (words) => setText(this.#said, words));
     });
   }
