@@ -151,8 +151,8 @@ func TestPhonesAreLetInSeenAndShutOut(t *testing.T) {
 	second.pairAs(first.figures(), "Dora’s phone")
 	second.lists("Dora’s phone: this phone", "Cleo’s phone: last seen just now")
 	second.Go("settings")
-	second.Eventually("the team on this phone", func() bool { return len(second.options(in["me.who"])) == 2 })
 	second.See(in["sync.phase.even"])
+	second.Eventually("the team on this phone", func() bool { return len(second.options(in["me.who"])) == 2 })
 	second.holds(in["me.phone"], "Dora’s phone")
 	held := strings.Join([]string{server.kept(), first.keeps(), second.keeps()}, "\n")
 	bare := regexp.MustCompile(`(^|[^0-9a-f])` + strings.ReplaceAll(first.figures(), " ", " ?") + `($|[^0-9a-f])`) // ids are full of digits
@@ -334,6 +334,7 @@ func TestAPairedPhoneWithABookOfItsOwn(t *testing.T) {
 	p.Go("settings/phones")
 	p.pairAs(server.pairingCode(), "Cleo’s phone")
 	p.See(in["pair.done"])
+	p.See(in["phones.other"])
 	p.Go("settings")
 	p.See(in["book.other"])
 	p.Tap("button", in["book.openOther"])
@@ -347,4 +348,32 @@ func TestAPairedPhoneWithABookOfItsOwn(t *testing.T) {
 	if p.cookie() == nil || strings.Contains(server.kept(), `"label":"Phone"`) {
 		t.Error("this phone is in the team's book twice")
 	}
+}
+
+func TestNothingJumpsWhileThePageOfPhonesOpens(t *testing.T) {
+	server := TeamServer(StartServer(t))
+	in := words(t)
+	browser := OpenBrowser(t)
+	p := browser.Open(server.URL() + "#/settings")
+	p.See(in["sync.phase.even"])
+	p.installed()
+	for _, size := range []Size{Phone, Desk} {
+		p := browser.Open("about:blank", shifts)
+		p.Resize(size)
+		p.do(chromedp.Navigate(server.URL() + "#/settings/phones"))
+		p.See("Ana’s phone")
+		if jumped := Eval[float64](p, "globalThis.jumped"); jumped > 0.01 {
+			t.Errorf("at %s it jumps by %v: %v", size.Name, jumped, Eval[[]string](p, "globalThis.jumps"))
+		}
+	}
+}
+
+func TestWithoutStorageThePageOfPhonesSaysWhyItIsEmpty(t *testing.T) {
+	p := OpenBrowser(t).Open(StartServer(t).URL()+"#/settings/phones", `Object.defineProperty(globalThis, "indexedDB", {
+		get() { throw new DOMException("storage is off", "SecurityError"); }})`)
+	in := words(t)
+	p.Eventually("the reason on the page itself", func() bool {
+		return strings.Contains(Eval[string](p, `document.querySelector("main .phones")?.innerText ?? ""`), in["status.cannot.refused"])
+	})
+	p.NotSee(in["trouble.title"])
 }

@@ -4,6 +4,7 @@ export const phoneWords = {
   "phones.intro": "These phones and computers share this book through the server.",
   "phones.alone": "The server is out of reach. Who may come in can be seen and changed only with it.",
   "phones.none": "No phone is paired yet. On the computer that runs the server nobody has to be.",
+  "phones.other": "The server holds another book, so nothing goes there. You can open that book separately: go back to Settings.",
   "phones.here": "this phone",
   "phones.seen": "last seen {when}",
   "phones.never": "not seen here yet",

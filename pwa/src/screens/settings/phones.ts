@@ -22,12 +22,13 @@ import { trustCard } from "./phones_trust.ts";
 
 class Phones {
   readonly #ctx: Ctx;
-  readonly #intro = el("p", { tabindex: -1 });
+  readonly #intro = el("p", { tabindex: -1 }, w("pair.busy"));
   readonly #outcome = new Outcome();
   readonly #list = el("ul", { class: "unmarked stack" });
   readonly #form;
   readonly #code;
   readonly #again: () => Promise<void>;
+  readonly #trust = trustCard();
   #met = "";
 
   constructor(host: HTMLElement, ctx: Ctx) {
@@ -37,11 +38,12 @@ class Phones {
     this.#code = codeCard(ctx);
     setHidden(this.#form.node, true);
     setHidden(this.#code, true);
+    setHidden(this.#trust, true); // until it is known how much stands above
     host.append(el("div", { class: "phones columns" },
-      el("div", { class: "stack" }, this.#intro, this.#outcome, this.#form.node, this.#list), el("div", { class: "stack" }, this.#code, trustCard())));
+      el("div", { class: "stack looking" }, this.#intro, this.#outcome, this.#form.node, this.#list, this.#code), this.#trust));
     listen(host, renamed, ({ id, label }) => void this.#do(() => ctx.sync.pairing.rename(id, label), w("phones.renamed", { name: label })), ctx.closed);
     listen(host, barred, (phone) => void this.#shutOut(phone), ctx.closed);
-    this.#again = follow(ctx, () => this.#look(), (words) => setText(this.#intro, words));
+    this.#again = follow(ctx, () => this.#look(), (words) => this.#says(words));
     ctx.closed.addEventListener("abort", ctx.sync.on(() => this.#heard()));
   }
 
@@ -62,16 +64,23 @@ class Phones {
     if (closed.aborted) return;
     this.#form.name(typeof label === "string" && label !== "" ? label : book.usualLabel);
     const outside = devices === "outside";
+    const other = !outside && sync.state.phase === "otherBook";
     const views = typeof devices === "string" ? [] : phoneViews(devices, book.device, Date.now());
-    setText(this.#intro, outside ? phaseWords(isOutside(sync.state) ? sync.state : { ...sync.state, phase: "notPaired" })
-      : w(devices === "away" ? "phones.alone" : views.length === 0 ? "phones.none" : "phones.intro"));
-    this.#intro.className = outside ? "notice care" : "";
+    this.#says(outside ? phaseWords(isOutside(sync.state) ? sync.state : { ...sync.state, phase: "notPaired" })
+      : w(devices === "away" ? "phones.alone" : other ? "phones.other" : views.length === 0 ? "phones.none" : "phones.intro"));
+    this.#intro.className = outside || other ? "notice care" : "";
     setHidden(this.#form.node, !outside);
     setHidden(this.#code, typeof devices === "string");
     setHidden(this.#list, views.length === 0);
     keyed(this.#list, views, (view) => view.id, () => el("li", { class: "card" }, new PhoneLine()), (node, view) => {
       (node.firstChild as PhoneLine).view = view;
     });
+  }
+
+  #says(words: string): void {
+    setText(this.#intro, words);
+    setHidden(this.#trust, false);
+    this.#intro.parentElement?.classList.remove("looking");
   }
 
   async #ask(): Promise<readonly Device[] | "outside" | "away"> {
