@@ -92,18 +92,17 @@ func newAuthority(host string, now time.Time) ([]byte, error) {
 		template.PermittedIPRanges = append(template.PermittedIPRanges, network)
 	}
 	der, err := x509.CreateCertificate(rand.Reader, template, template, &key.PublicKey, key)
-	if err != nil {
-		return nil, err
+	if err == nil {
+		_, err = x509.ParseCertificate(der) // not every name can stand in one, and what is made is kept for good
+	}
+	if err != nil || strings.Trim(host, ".") != host || host == "" { // an empty name would stand for all
+		return nil, fmt.Errorf("no authority can be made for the name %q: choose another with -name", host)
 	}
 	secret, err := x509.MarshalPKCS8PrivateKey(key)
 	if err != nil {
 		return nil, err
 	}
-	made := append(pem.EncodeToMemory(&pem.Block{Type: "CERTIFICATE", Bytes: der}), pem.EncodeToMemory(&pem.Block{Type: "PRIVATE KEY", Bytes: secret})...)
-	if _, err := readAuthority(made); err != nil { // before it is kept for good
-		return nil, fmt.Errorf("no authority can be made for the name %q: choose another with -name (%w)", host, err)
-	}
-	return made, nil
+	return append(pem.EncodeToMemory(&pem.Block{Type: "CERTIFICATE", Bytes: der}), pem.EncodeToMemory(&pem.Block{Type: "PRIVATE KEY", Bytes: secret})...), nil
 }
 
 var errUnreadable = errors.New("the authority in the data folder cannot be read: restore a backup")
