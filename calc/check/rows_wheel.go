@@ -8,7 +8,7 @@ var wheelRows = []row{
 		limit:   "cord, canvas, bulge, uneven bead: do not ride", worst: Stop, source: practice},
 	{name: "held", moments: start, title: "Wheel held, spokes whole",
 		lookFor: "Axle tight or lever shut, its position plain. No spoke missing, slack or broken. Spins free.",
-		how:     "Pull the wheel sideways, then spin it. Hands off the ride until the axle is tight.",
+		how:     "Pull the wheel sideways, then spin it, fingers clear. No ride until the axle is tight.",
 		limit:   "anything loose, missing or broken: do not ride", worst: Stop, source: "16 CFR 1512.11; EN 14766"},
 
 	{name: "pressure", moments: evening | arrival, title: "Pressure, read against expected",
@@ -30,7 +30,7 @@ var wheelRows = []row{
 		lookFor: "A line rubbed into the casing just above the rim.", how: "Press the sidewall in and look along the edge. Splinters: gloves.",
 		limit: "chafed to the cord: do not ride", worst: Stop, source: practice},
 	{name: "bead_line", moments: evening | crash | arrival, title: "Bead line",
-		lookFor: "The moulded line the same height above the rim, both sides.", how: "Turn once a side. Uneven: let the air out, soap, seat again. Eyes covered.",
+		lookFor: "The moulded line the same height above the rim, both sides.", how: "Turn once a side, fingers clear. Uneven: air out, soap, seat again, eyes covered.",
 		limit: "uneven: do not ride", worst: Stop, source: practice},
 	{name: "hookless", moments: evening | arrival, needs: hookless, title: "Named for a straight edge",
 		lookFor: "The tyre’s mark for straight rim edges, width and maximum readable.", how: "Read the sidewall or the maker’s list. In doubt, do not inflate.",
