@@ -1,0 +1,43 @@
+package check
+
+var barRows = []row{
+	{name: "levers", moments: start | evening | after | crash | arrival, title: "Levers firm",
+		lookFor: "Both firm, well before the bar.", how: "Pull hard twice, with both wheels in.",
+		limit: "to the bar: do not ride", worst: Stop, source: practice},
+	{name: "headset", moments: start | evening | crash | arrival, title: "Bars straight, no play",
+		lookFor: "No knock in the headset. Bars square to the wheel.", how: "Front brake on, rock. Hold the wheel, push the bar firmly.",
+		limit: "turns or knocks: do not ride", worst: Stop, source: practice},
+	{name: "stem_bolts", moments: evening | arrival, title: "Stem bolts",
+		lookFor: "Gaps as the maker marks.", how: "In turns. The number on the part wins. Over-tightened carbon may fail later.",
+		limit: "faceplate 4 to 6, steerer 5 to 6 N m", worst: Stop, source: "trade torque tables"},
+	{name: "grips", moments: crash | arrival, title: "Lever clamps",
+		lookFor: "Levers where they were, clamps not slipping.", how: "A firm push must not turn them.",
+		limit: "as printed, else drop bar 6, flat bar 4 to 5 N m", worst: Care, source: "trade torque table; drop bar from memory"},
+	{name: "carbon_bar", moments: crash | arrival, needs: carbonBar, title: "Carbon bar and stem",
+		lookFor: "Creak, crack, soft or milky spot, mostly at the clamps.", how: "Bar bare under the clamp. It may look sound and fail later. Gloves.",
+		limit: "any of these: do not ride, do not refit", worst: Stop, source: manual},
+	{name: "sweat_clamps", moments: evening | after, needs: sweaty, title: "Sweat at stem and bar",
+		lookFor: "Salt, white powder, rust at bar and stem clamps.", how: "Rinse and dry. Under the tape now and then.",
+		limit: "pits or a crack: do not ride", worst: Stop, source: practice},
+	{name: "clamps", moments: washDay, title: "Stem, bar and post clamps",
+		lookFor: "Salt, white powder, rust where metal meets.", how: "Rinse, dry, look below the edge of each clamp.",
+		limit: "pits or a crack: do not ride", worst: Stop, source: practice},
+}
+
+var frameRows = []row{
+	{name: "frame", moments: start | evening | after | washDay | crash | arrival, title: "Frame and fork",
+		lookFor: "No crack, dent or ripple. Post and saddle do not turn.", how: "Welds, joints, fork crown, ends. Push the saddle round.",
+		limit: "any crack: do not ride", worst: Stop, source: practice},
+	{name: "cage", moments: start | crash | arrival, needs: shaken, title: "Cage clears the spokes",
+		lookFor: "Biggest cog in: air between cage and spokes. Hanger straight.", how: "Turn the cranks by hand, shift up last. Fingers clear of chain and spokes.",
+		limit: "touches: do not ride", worst: Stop, source: practice},
+	{name: "carbon_frame", moments: crash | arrival, needs: carbonFrame, title: "Carbon frame and fork",
+		lookFor: "Creak, crack, soft or milky spot, layers parting.", how: "Clean first. It may look sound and fail later. Stand clamps the post, not tubes.",
+		limit: "any of these: do not ride, to a shop", worst: Stop, source: manual},
+	{name: "post", moments: crash | arrival, title: "Seatpost and saddle",
+		lookFor: "Post at its mark, clamp and rails whole.", how: "Post clamp as printed, else 4 to 5 N m. Carbon rails only as printed.",
+		limit: "turns, slips or cracked: do not ride", worst: Stop, source: "trade torque table"},
+	{name: "pedals", moments: crash | arrival, title: "Pedals and cranks",
+		lookFor: "Tight, straight, no knock.", how: "Left pedal has a left-hand thread. Rock each crank.",
+		limit: "pedals 35 to 39 N m", worst: Stop, source: "owner’s manual; trade table"},
+}
