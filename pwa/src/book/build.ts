@@ -5,6 +5,7 @@ import type { BookLog } from "../log/book_log.ts";
 import type { Json } from "../log/json.ts";
 import { type RecordState, valueOf } from "../log/merge.ts";
 import { type Side, sides } from "./answer.ts";
+import { isReplaced } from "./due_view.ts";
 import { dayText, textOf } from "./walk_save.ts";
 
 type Find = (rec: string) => RecordState | undefined;
@@ -92,7 +93,8 @@ function checkEvent(entry: RecordState, day: string): Body | undefined {
 function serviceEvent(what: string, day: string): Body | undefined {
   const side = sides.find((each) => what.endsWith(`_${each}`) || what.endsWith(`.${each}`));
   const kind = Object.keys(services).find((each) => what.startsWith(each));
-  return kind === undefined ? undefined : { kind: services[kind] ?? kind, day, ...(side !== undefined && { side }) };
+  if (kind === undefined) return undefined;
+  return { kind: services[kind] ?? kind, day, ...(side !== undefined && { side }), ...(isReplaced(what) && { new: true }) };
 }
 
 function rotorEvent(entry: RecordState, day: string, wheels: ReadonlyMap<string, Side>): Body | undefined {

@@ -20,7 +20,7 @@ export function readDue(answer: unknown): readonly DueLine[] {
 }
 
 // The intervals that may be changed, with the calculator's defaults (days) and bounds.
-const intervalFields = [["sealant_days", 60], ["rotor_days", 180], ["pads_days", 60], ["spokes_days", 365], ["bolts_days", 90], ["check_days", 30]] as const;
+const intervalFields = [["sealant_days", 60], ["sealant_hot_days", 30], ["rotor_days", 90], ["pads_days", 60], ["spokes_days", 365], ["bolts_days", 90], ["walk_around_days", 30]] as const;
 const least = 1;
 const most = 3650;
 
@@ -45,6 +45,19 @@ export function intervalsOf(kept: Json | undefined, typing: Readonly<Record<stri
     return { id, label: w(`due.interval.${id}`), text, range: w("due.usual", { n: usual }), fault: fine ? "" : w("fault.bounds", { low: least, high: most, unit: w("recUnit.d") }) };
   });
   return { rows, intervals };
+}
+
+// replaced tells whether a thing is done by fitting a new one: pads and rotors do not get better.
+export function isReplaced(id: string): boolean {
+  return id.startsWith("pads") || id.startsWith("rotor");
+}
+
+// wayOf is where a thing is done: the walk-around, or the wheel's page; "" where it is only noted.
+export function wayOf(id: string, bike: string, wheels: Readonly<Partial<Record<string, string>>>): string {
+  if (id === "walk_around") return `#/checks/walk/${bike}/evening`;
+  const side = id.endsWith("_rear") ? "rear" : "front";
+  const wheel = wheels[side] ?? "";
+  return id.startsWith("rotor") && wheel !== "" ? `#/wheels/measure/${wheel}/rotor_thickness` : "";
 }
 
 // dueReminders put each thing on its day, what is overdue on today; the same thing keeps its id.

@@ -177,7 +177,9 @@ export const checkWords = {
   "due.on": "Due {day}",
   "due.overdue": "Overdue by {n} days",
   "due.done": "Done today",
-  "due.doneOf": "Done today: {title}",
+  "due.fitted": "New ones fitted today",
+  "due.go": "Do it now",
+  "due.doneOf": "{done}: {title}",
   "due.noted": "Noted as done: {title}.",
   "due.calendar": "Reminders as a calendar file",
   "due.calendarWhy": "Your phone’s calendar opens it and rings at nine on the day. A newer file takes the place of the older reminders.",
@@ -190,5 +192,6 @@ export const checkWords = {
   "due.interval.pads_days": "Pads",
   "due.interval.spokes_days": "Spokes",
   "due.interval.bolts_days": "Bolts",
-  "due.interval.check_days": "Look in the evening",
+  "due.interval.sealant_hot_days": "Sealant in heat",
+  "due.interval.walk_around_days": "Walk-around in the evening",
 } as const;

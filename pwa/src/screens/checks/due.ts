@@ -4,7 +4,7 @@ import "./checks.css";
 import { bikeName } from "../../book/bikes.ts";
 import { buildOf, historyOf } from "../../book/build.ts";
 import { calendarText } from "../../book/calendar.ts";
-import { type DueLine, dueReminders, intervalsOf, readDue } from "../../book/due_view.ts";
+import { type DueLine, dueReminders, intervalsOf, isReplaced, readDue, wayOf } from "../../book/due_view.ts";
 import { dayText, textOf } from "../../book/walk_save.ts";
 import { dayWords } from "../../book/when.ts";
 import { newRec } from "../../log/book_log.ts";
@@ -23,6 +23,7 @@ import { attempt, follow } from "../shared/follow.ts";
 
 interface LineView {
   readonly line: DueLine;
+  readonly way: string; // where it is done; "" for nowhere but at the bike
   readonly done: () => void;
 }
 
@@ -31,18 +32,25 @@ class DuePart extends Part<LineView> {
   readonly #when = el("strong");
   readonly #why = el("p");
   readonly #source = el("p", { class: "small quiet" });
-  readonly #done = el("button", { type: "button", class: "button", on: { click: () => this.view?.done() } }, w("due.done"));
+  readonly #done = el("button", { type: "button", class: "button", on: { click: () => this.view?.done() } });
+  readonly #way = el("a", { class: "button primary" }, w("due.go"));
 
   protected override build(): void {
-    this.append(el("section", { class: "card stack" }, this.#title, el("p", {}, this.#when), this.#why, this.#source, el("p", {}, this.#done)));
+    this.append(el("section", { class: "card stack" }, this.#title, el("p", {}, this.#when), this.#why, this.#source, el("p", { class: "row" }, this.#way, this.#done)));
   }
 
-  protected override show({ line }: LineView): void {
+  protected override show({ line, way }: LineView): void {
+    setAttr(this.#way, "href", way === "" ? null : way);
+    setHidden(this.#way, way === "");
+    setHidden(this.#done, line.id === "walk_around");
+    const done = isReplaced(line.id) ? w("due.fitted") : w("due.done");
+    setText(this.#done, done);
     setText(this.#title, line.title);
     setText(this.#when, line.overdue_days > 0 ? w("due.overdue", { n: line.overdue_days }) : line.due === "" ? w("due.now") : w("due.on", { day: dayWords(line.due, Date.now()) }));
     setText(this.#why, line.why);
     setText(this.#source, w("checks.source", { source: line.source }));
-    setAttr(this.#done, "aria-label", w("due.doneOf", { title: line.title }));
+    setAttr(this.#done, "aria-label", w("due.doneOf", { done, title: line.title }));
+    setAttr(this.#way, "aria-label", w("due.doneOf", { done: w("due.go"), title: line.title }));
   }
 }
 
@@ -95,9 +103,10 @@ class DuePage {
     this.#page.classList.remove("looking");
     this.#ctx.heading(`${w("due.title")} · ${bikeName(bike) || w("head.bike")}`);
     this.#shown = lines ?? [];
+    const wheels = { front: textOf(bike, "front"), rear: textOf(bike, "rear") };
     setText(this.#none, lines === undefined ? w("checks.waiting") : w("due.none"));
     setHidden(this.#none, this.#shown.length > 0);
-    keyed(this.#lines, this.#shown, ({ id }) => id, () => new DuePart(), (part, line) => (part.view = { line, done: () => void this.#done(line) }));
+    keyed(this.#lines, this.#shown, ({ id }) => id, () => new DuePart(), (part, line) => (part.view = { line, way: wayOf(line.id, this.#bike, wheels), done: () => void this.#done(line) }));
     this.#calendar.disabled = this.#shown.length === 0;
     this.#showIntervals();
   }
