@@ -108,6 +108,19 @@ func TestBadMembers(t *testing.T) {
 		{"pressure", `"share":0.7,"kmh":24,"washboard":false},{"gd0":0.0004,"share":0.3`, `"share":0},{"gd0":0.0004,"share":0`, "out_of_bounds", "ground.0.share"},
 		{"air", `"kpa":200,"from":{"c":20,"m":0}`, `"kpa":-60,"from":{"c":20,"m":5000}`, "cannot_compute", "kpa"}, // 54 kPa of air there (ISO 2533)
 		{"leak", `"second":{"kpa":230`, `"second":{"kpa":300`, "cannot_compute", "second.kpa"},
+		{"salt", `"day":"2026-07-05"`, `"day":"2026-02-29"`, "wrong_type", "log.2.day"},
+		{"salt", `"day":"2026-07-05"`, `"day":20260705`, "wrong_type", "log.2.day"},
+		{"salt", `"kind":"wipe"`, `"kind":"Wipe"`, "unknown_choice", "log.3.kind"},
+		{"salt", `"hours":4`, `"hours":1e400`, "out_of_bounds", "log.4.hours"},
+		{"salt", `"rim":"carbon"`, `"rim":"wood"`, "unknown_choice", "materials.rim"},
+		{"checks", `"moment":"evening"`, `"moment":"noon"`, "unknown_choice", "moment"},
+		{"checks", `"setup":"tubeless"`, `"setup":"Tubeless"`, "unknown_choice", "bike.front.setup"},
+		{"checks", `"rotor_min_mm":1.5`, `"rotor_min_mm":15`, "out_of_bounds", "bike.rear.rotor_min_mm"},
+		{"checks", `"km":110`, `"km":"110 km"`, "wrong_type", "history.4.km"},
+		{"due", `"today":"2026-07-14"`, `"today":"today"`, "wrong_type", "today"},
+		{"due", `"today":"2026-07-14"`, `"today":"9999-12-31"`, "out_of_bounds", "today"},
+		{"due", `"sealant_days":45`, `"sealant_days":0`, "out_of_bounds", "intervals.sealant_days"},
+		{"due", `"sealant_days":45`, `"sealant_days":45.5`, "wrong_type", "intervals.sealant_days"},
 	} {
 		refused(t, c.name, with(t, c.name, c.old, c.replacement), c.code, c.field)
 	}

@@ -4,6 +4,8 @@ import (
 	"math"
 	"strconv"
 	"strings"
+
+	"rimside/calc/unit"
 )
 
 // values is an object that has passed its table: every member is known, has its type and lies inside its bounds.
@@ -17,6 +19,9 @@ func (v values) num(name string) float64 { x, _ := v[name].(float64); return x }
 
 // text is a choice, "" when it was not given.
 func (v values) text(name string) string { s, _ := v[name].(string); return s }
+
+// day is a calendar day, that of the epoch when it was not given.
+func (v values) day(name string) unit.Day { d, _ := v[name].(unit.Day); return d }
 
 // yes is a boolean, false when it was not given.
 func (v values) yes(name string) bool { b, _ := v[name].(bool); return b }
@@ -95,6 +100,8 @@ func (f Field) check(path string, value any) (any, *Error) {
 		return nil, &Error{CodeType, path, f.Words + ": true or false."}
 	case choice:
 		return f.checkChoice(path, value)
+	case day:
+		return f.checkDay(path, value)
 	case list:
 		return f.checkList(path, value)
 	}
@@ -131,6 +138,21 @@ func (f Field) checkChoice(path string, value any) (any, *Error) {
 		}
 	}
 	return nil, &Error{CodeChoice, path, f.Words + ": one of " + strings.Join(f.Choices, ", ") + "."}
+}
+
+// The days that a request may hold: from before the oldest bike still ridden, up to the last year that records know.
+const firstDay, lastDay = "1900-01-01", "2200-12-31"
+
+func (f Field) checkDay(path string, value any) (any, *Error) {
+	text, _ := value.(string)
+	at, ok := unit.ParseDay(text)
+	if !ok {
+		return nil, &Error{CodeType, path, f.Words + ": a day like 2026-07-14."}
+	}
+	if text < firstDay || text > lastDay {
+		return nil, &Error{CodeBounds, path, f.Words + ": from " + firstDay + " to " + lastDay + "."}
+	}
+	return at, nil
 }
 
 func (f Field) checkList(path string, value any) (any, *Error) {

@@ -44,6 +44,8 @@ func (p publication) ordinary(f described) any {
 		return f.Choices[0]
 	case "boolean":
 		return false
+	case "day":
+		return "2026-07-14"
 	case "list":
 		return []any{p.object(f.Path + ".*")}
 	}
@@ -114,9 +116,19 @@ func TestEveryDescribedFieldGuardsItself(t *testing.T) {
 				checkBounds(t, p, f, at)
 			case "choice":
 				refused(t, p.Name, p.edited(t, f.Path, set("nothing of the kind")), "unknown_choice", at)
+			case "day":
+				for _, no := range []string{"2026-02-30", "14.07.2026", "2026-07-14T00:00", ""} {
+					refused(t, p.Name, p.edited(t, f.Path, set(no)), "wrong_type", at)
+				}
+				for _, far := range []string{"1899-12-31", "2201-01-01"} {
+					refused(t, p.Name, p.edited(t, f.Path, set(far)), "out_of_bounds", at)
+				}
 			case "list":
 				item := p.object(f.Path + ".*")
 				for _, n := range []int{int(*f.Min) - 1, int(*f.Max) + 1} {
+					if n < 0 { // a list that may be empty
+						continue
+					}
 					items := make([]any, n)
 					for i := range items {
 						items[i] = item

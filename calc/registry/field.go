@@ -8,6 +8,7 @@ const (
 	integer kind = "integer"
 	boolean kind = "boolean"
 	choice  kind = "choice"
+	day     kind = "day"
 	object  kind = "object"
 	list    kind = "list"
 )
@@ -22,6 +23,7 @@ type Field struct {
 	Optional bool
 	Choices  []string
 	Fields   []Field // of an object, or of each item of a list
+	Instead  float64 // of a number: what is taken when it is left out; 0 where nothing is
 	Usual    []Usual // what a person may take when they do not know, by the tyre's printed width
 }
 
@@ -36,6 +38,13 @@ func oneOf(name, words string, choices []string) Field {
 	return Field{Name: name, Kind: choice, Words: words, Choices: choices}
 }
 
+// date is a calendar day, written 2026-07-14.
+func date(name, words string) Field { return Field{Name: name, Kind: day, Words: words} }
+
+func listOf(name, words string, lo, hi float64, table ...Field) Field {
+	return Field{Name: name, Kind: list, Words: words, Min: lo, Max: hi, Fields: table}
+}
+
 func yesNo(name, words string) Field { return Field{Name: name, Kind: boolean, Words: words} }
 
 func group(name, words string, table ...Field) Field {
@@ -46,6 +55,12 @@ func group(name, words string, table ...Field) Field {
 func (f Field) optional() Field {
 	f.Optional = true
 	return f
+}
+
+// instead is the same field, allowed to be missing, with the value that is then taken.
+func (f Field) instead(value float64) Field {
+	f.Instead = value
+	return f.optional()
 }
 
 // describe flattens a table as the description publishes it: dotted paths, "*" for the items of a list.
@@ -70,6 +85,12 @@ func (f Field) described(path string) fields {
 	}
 	if f.Kind == number || f.Kind == integer || f.Kind == list {
 		d = append(d, field{"min", f.Min}, field{"max", f.Max})
+	}
+	if f.Kind == day {
+		d = append(d, field{"from", firstDay}, field{"to", lastDay})
+	}
+	if f.Instead != 0 {
+		d = append(d, field{"instead", f.Instead})
 	}
 	if len(f.Choices) > 0 {
 		choices := make([]any, len(f.Choices))

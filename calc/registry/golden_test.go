@@ -116,10 +116,11 @@ func TestGolden(t *testing.T) {
 // thinned keeps of every curve its length and three of its points, so that the file stays small.
 func thinned(t *testing.T, answer []byte) json.RawMessage {
 	t.Helper()
-	var members map[string]any
-	if err := json.Unmarshal(answer, &members); err != nil {
+	var whole any
+	if err := json.Unmarshal(answer, &whole); err != nil {
 		t.Fatal(err)
 	}
+	members, _ := whole.(map[string]any) // nil, and nothing to thin, where the answer is a list
 	for _, member := range members {
 		if wheel, ok := member.(map[string]any); ok {
 			if curve, ok := wheel["curve"].([]any); ok && len(curve) > 0 {
@@ -128,7 +129,7 @@ func thinned(t *testing.T, answer []byte) json.RawMessage {
 			}
 		}
 	}
-	raw, err := json.Marshal(members)
+	raw, err := json.Marshal(whole)
 	if err != nil {
 		t.Fatal(err)
 	}

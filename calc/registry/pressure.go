@@ -90,7 +90,7 @@ var groundField = Field{Name: "ground", Kind: list, Words: "Today's ground", Min
 	yesNo("washboard", "Washboard").optional(),
 }}
 
-func runPressure(v values) (fields, *Error) {
+func runPressure(v values) (any, *Error) {
 	if fault := checkTogether(v); fault != nil {
 		return nil, fault
 	}

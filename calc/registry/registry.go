@@ -6,11 +6,13 @@ type calculation struct {
 	table          []Field
 	example        string
 	sources        []source
-	run            func(values) (fields, *Error)
+	run            func(values) (any, *Error) // an object, fields, or a list, []any
 }
 
 // all lists the calculations in the order they are published.
-var all = []calculation{pressureCalculation, airCalculation, leakCalculation}
+var all = []calculation{
+	pressureCalculation, airCalculation, leakCalculation, saltCalculation, checksCalculation, dueCalculation,
+}
 
 // Names lists the calculations.
 func Names() []string {

@@ -21,6 +21,9 @@ export const sourceWords = {
   "sources.for.pressure": "pressure",
   "sources.for.air": "air",
   "sources.for.leak": "leak",
+  "sources.for.salt": "sweat since last wash",
+  "sources.for.checks": "checks",
+  "sources.for.due": "what is due",
 
   "erase.title": "Erase everything here",
   "erase.intro": "This takes this book off this phone: bikes, wheels, readings, notes, photos, what is half typed, and the settings. It cannot be undone.",

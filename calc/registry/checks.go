@@ -1,0 +1,55 @@
+package registry
+
+import "rimside/calc/check"
+
+const exampleBike = `{"front":{"setup":"tubeless","profile":"hooked","rim_material":"carbon","nipple_material":"aluminium","spoke_material":"stainless",` +
+	`"hub_material":"aluminium","bearing_material":"steel","axle":"through_axle","rotor_mount":"lockring"},` +
+	`"rear":{"setup":"tube","rim_material":"aluminium","nipple_material":"brass","spoke_material":"stainless","hub_material":"aluminium",` +
+	`"axle":"through_axle","rotor_mount":"six_bolt","rotor_min_mm":1.5},"brake":"disc","frame_material":"carbon","use":"other"}`
+
+const exampleHistory = `[{"kind":"built","day":"2026-05-02","side":"rear"},{"kind":"sealant","day":"2026-05-02","side":"front"},` +
+	`{"kind":"rotor","day":"2026-05-02","side":"rear","mm":1.54},{"kind":"pads","day":"2026-07-10","side":"front","new":true},` +
+	`{"kind":"ride","day":"2026-06-20","conditions":"wet","hours":4,"km":110},{"kind":"wash","day":"2026-06-21"},` +
+	`{"kind":"ride","day":"2026-07-02","conditions":"indoor","hours":5,"sweat":"high"},{"kind":"check","day":"2026-06-01","moment":"evening"},` +
+	`{"kind":"transport","day":"2026-07-12"}]`
+
+var checksCalculation = calculation{
+	name:     "checks",
+	sentence: "What to look at on this bike now, in walking order, and how bad each may be.",
+	table:    []Field{builtBike, oneOf("moment", "Moment", check.Moments()), pastField},
+	example:  `{"bike":` + exampleBike + `,"moment":"evening","history":` + exampleHistory + `}`,
+	sources:  checkSources,
+	run: func(v values) (any, *Error) {
+		var history []check.Event
+		for _, e := range pastOf(v) {
+			history = append(history, e.Event)
+		}
+		asked := check.Ask(builtBikeOf(v.in("bike")).Bike, v.text("moment"), history)
+		out := make([]any, len(asked))
+		for i, c := range asked {
+			out[i] = checkJSON(c)
+		}
+		return out, nil
+	},
+}
+
+func checkJSON(c check.Check) fields {
+	f := fields{
+		{"id", c.ID}, {"station", string(c.Station)}, {"title", c.Title}, {"look_for", c.LookFor}, {"how", c.How}, {"limit", c.Limit},
+		{"worst", string(c.Worst)}, {"source", c.Source},
+	}
+	if c.Limits != nil {
+		f = append(f, field{"measure", fields{
+			{"what", string(c.Limits.What)}, {"unit", "mm"}, {"stop", boundJSON(c.Limits.Stop)}, {"care", boundJSON(c.Limits.Care)},
+		}})
+	}
+	return f
+}
+
+// boundJSON says when a measured value is refused: below, at or below ("to"), or above; null where nothing refuses it.
+func boundJSON(b check.Bound) any {
+	if b.Edge == "" {
+		return nil
+	}
+	return fields{{"when", string(b.Edge)}, {"mm", b.MM}}
+}

@@ -1,0 +1,59 @@
+package registry
+
+import "rimside/calc/due"
+
+func every(name, words string, usual float64) Field {
+	f := num(name, words, "days", 1, 3650).instead(usual)
+	f.Kind = integer
+	return f
+}
+
+var intervalsField = group("intervals", "Intervals",
+	every("sealant_days", "Sealant", due.SealantDays),
+	every("sealant_hot_days", "Sealant in heat", due.SealantHotDays),
+	every("rotor_days", "Rotor thickness", due.RotorDays),
+	every("pads_days", "Pads", due.PadsDays),
+	every("spokes_days", "Spoke tension", due.SpokesDays),
+	every("bolts_days", "Bolts", due.BoltsDays),
+	every("walk_around_days", "Walk-around", due.LookDays),
+	num("new_spokes_km", "Spokes of a new wheel", "km", 1, 10000).instead(due.NewSpokesKM),
+).optional()
+
+var dueCalculation = calculation{
+	name:     "due",
+	sentence: "What this bike needs, since when, and why; most overdue first. What nobody noted is due today.",
+	table:    []Field{builtBike, pastField, date("today", "Today"), intervalsField, yesNo("hot", "Hot season").optional()},
+	example: `{"bike":` + exampleBike + `,"history":` + exampleHistory +
+		`,"today":"2026-07-14","intervals":{"sealant_days":45,"walk_around_days":14},"hot":false}`,
+	sources: dueSources,
+	run: func(v values) (any, *Error) {
+		items := due.List(builtBikeOf(v.in("bike")), pastOf(v), v.day("today"), intervalsOf(v.in("intervals")), v.yes("hot"))
+		out := make([]any, len(items))
+		for i, item := range items {
+			out[i] = fields{
+				{"id", item.ID}, {"title", item.Title}, {"due", item.Due.String()}, {"overdue_days", item.OverdueDays}, {"why", item.Why}, {"source", item.Source},
+			}
+		}
+		return out, nil
+	},
+}
+
+// intervalsOf takes what is given and the usual for the rest.
+func intervalsOf(v values) due.Intervals {
+	out := due.Usual()
+	for _, each := range []struct {
+		name string
+		into *int
+	}{
+		{"sealant_days", &out.Sealant}, {"sealant_hot_days", &out.SealantHot}, {"rotor_days", &out.Rotor}, {"pads_days", &out.Pads},
+		{"spokes_days", &out.Spokes}, {"bolts_days", &out.Bolts}, {"walk_around_days", &out.Look},
+	} {
+		if v.has(each.name) {
+			*each.into = int(v.num(each.name))
+		}
+	}
+	if v.has("new_spokes_km") {
+		out.NewSpokesKM = v.num("new_spokes_km")
+	}
+	return out
+}
