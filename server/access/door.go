@@ -35,7 +35,7 @@ type Entry struct {
 
 // Enter judges a request.
 func (d *Door) Enter(w http.ResponseWriter, r *http.Request) (Entry, error) {
-	device := d.Sessions.Device(w, r)
+	device, old := d.Sessions.Device(r)
 	if device == "" {
 		return Entry{In: d.isOpen(r)}, nil
 	}
@@ -46,6 +46,9 @@ func (d *Door) Enter(w http.ResponseWriter, r *http.Request) (Entry, error) {
 	if out {
 		d.Sessions.End(w)
 		return Entry{Out: true, In: d.isOpen(r)}, nil
+	}
+	if old {
+		_ = d.Sessions.Begin(w, r, device) // the one it has is good for a while yet
 	}
 	return Entry{Device: device, In: true}, nil
 }

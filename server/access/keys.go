@@ -5,6 +5,7 @@ import (
 	"crypto/rand"
 	"encoding/json"
 	"fmt"
+	"slices"
 	"time"
 )
 
@@ -17,6 +18,7 @@ type Secrets interface {
 const (
 	cookieSecret = "cookies"
 	keptKeys     = 2
+	keyBytes     = 32
 )
 
 // key signs and encrypts cookies.
@@ -34,7 +36,8 @@ func cookieKeys(ctx context.Context, secrets Secrets, now time.Time) ([]key, err
 		return nil, err
 	}
 	var keys []key
-	if err := json.Unmarshal(stored, &keys); err != nil || len(keys) == 0 {
+	err = json.Unmarshal(stored, &keys)
+	if err != nil || len(keys) == 0 || slices.ContainsFunc(keys, key.isBroken) {
 		return nil, fmt.Errorf("the keys of the sessions cannot be read (%v): restore a backup", err)
 	}
 	return keys, nil
@@ -55,8 +58,10 @@ func Rotate(ctx context.Context, secrets Secrets, now time.Time) error {
 	return secrets.PutSecret(ctx, cookieSecret, value)
 }
 
+func (k key) isBroken() bool { return len(k.Hash) != keyBytes || len(k.Block) != keyBytes }
+
 func newKey(now time.Time) key {
-	k := key{MadeAt: now.UnixMilli(), Hash: make([]byte, 32), Block: make([]byte, 32)}
+	k := key{MadeAt: now.UnixMilli(), Hash: make([]byte, keyBytes), Block: make([]byte, keyBytes)}
 	_, _ = rand.Read(k.Hash) // never fails: it ends the program instead
 	_, _ = rand.Read(k.Block)
 	return k

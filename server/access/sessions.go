@@ -44,28 +44,21 @@ const (
 	writtenValue = "written"
 )
 
-// Device is the device that a request's cookie names, "" when there is none that is still good. A cookie of some age is
-// written anew, so that whoever comes stays.
-func (s *Sessions) Device(w http.ResponseWriter, r *http.Request) string {
+// Device is the device that a request's cookie names, "" when there is none that is still good. An old cookie is due to be
+// written anew, so that whoever comes stays; so is one of a time when the clock was ahead.
+func (s *Sessions) Device(r *http.Request) (device string, old bool) {
 	session, err := s.store.Get(r, s.name)
 	if err != nil || session.IsNew {
-		return ""
+		return "", false
 	}
-	device, _ := session.Values[deviceValue].(string)
+	device, _ = session.Values[deviceValue].(string)
 	written, _ := session.Values[writtenValue].(int64)
-	if device != "" && s.now().Sub(time.UnixMilli(written)) >= renewAfter {
-		_ = s.write(w, r, session, device) // the old one is good for a while
-	}
-	return device
+	return device, s.now().Sub(time.UnixMilli(written)).Abs() >= renewAfter
 }
 
-// Begin pairs the browser that sent a request.
+// Begin pairs the browser that sent a request, or writes its cookie anew.
 func (s *Sessions) Begin(w http.ResponseWriter, r *http.Request, device string) error {
 	session, _ := s.store.Get(r, s.name) // whatever it held before
-	return s.write(w, r, session, device)
-}
-
-func (s *Sessions) write(w http.ResponseWriter, r *http.Request, session *sessions.Session, device string) error {
 	session.Values = map[any]any{deviceValue: device, writtenValue: s.now().UnixMilli()}
 	return session.Save(r, w)
 }

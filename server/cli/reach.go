@@ -8,6 +8,8 @@ import (
 	"net"
 	"net/netip"
 	"os"
+	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -40,18 +42,29 @@ func (s *serveSettings) checkReach() error {
 		return usageError{"-behind-proxy needs -name HOST: the name that browsers ask the proxy for"}
 	case s.name != "" && !isHostPort(s.name):
 		return usageError{fmt.Sprintf("-name cannot be %q: give a host's name, with a port if need be, such as car.local:7467", s.name)}
+	case s.lan && !trust.CanVouchFor(s.host()):
+		return usageError{fmt.Sprintf("-name cannot be %q with -lan: of addresses only private ones can be vouched for, such as 192.168.1.20", s.name)}
 	}
 	return nil
 }
 
+var labelForm = regexp.MustCompile(`^[a-z0-9]([a-z0-9-]{0,61}[a-z0-9])?$`)
+
+const longestName = 253 // with the points, RFC 1035
+
 func isHostPort(text string) bool {
-	host, port, found := strings.Cut(text, ":")
-	if found {
-		if _, err := strconv.ParseUint(port, 10, 16); err != nil {
-			return false
-		}
+	host, port, found := strings.Cut(strings.ToLower(text), ":")
+	if number, err := strconv.ParseUint(port, 10, 16); found && (err != nil || number == 0) {
+		return false
 	}
-	return host != "" && strings.Trim(strings.ToLower(host), "abcdefghijklmnopqrstuvwxyz0123456789-.") == "" && !strings.HasPrefix(host, "-") && !strings.HasPrefix(host, ".")
+	badLabel := func(label string) bool { return !labelForm.MatchString(label) }
+	return len(host) <= longestName && !slices.ContainsFunc(strings.Split(host, "."), badLabel)
+}
+
+// host is the name that was given, without its port.
+func (s *serveSettings) host() string {
+	host, _, _ := strings.Cut(strings.ToLower(s.name), ":")
+	return host
 }
 
 // reachOf works out how a server is reached that listens at an address.
@@ -60,12 +73,11 @@ func reachOf(ctx context.Context, s serveSettings, at net.Addr, book *sqlite.Boo
 	r.access.Secure = s.lan || s.proxy || s.cert != ""
 	tcp, isTCP := at.(*net.TCPAddr)
 	others := !isTCP || !tcp.IP.IsLoopback()
-	if s.name == "" && !s.lan && !(others && s.cert != "") {
-		return r, nil // any of its names will do
-	}
 	host, port := s.canonical(at)
-	r.access.Host = host
-	r.access.Origin = origin(host, port, r.access.Secure)
+	if s.name != "" || s.lan || others {
+		r.access.Host = host
+		r.access.Origin = origin(host, port, r.access.Secure)
+	} // else only this machine comes, and any of its names will do
 	switch {
 	case s.lan:
 		if r.authority, r.fresh, err = trust.OpenAuthority(ctx, book, host, time.Now()); err == nil {

@@ -18,7 +18,6 @@ import (
 	"fmt"
 	"math/big"
 	"net"
-	"slices"
 	"strings"
 	"time"
 )
@@ -30,7 +29,7 @@ type Secrets interface {
 }
 
 const (
-	secretName    = "authority"
+	secretName    = "authority of " // and the host's name
 	authorityLife = 10 * 365 * 24 * time.Hour
 	backdated     = 180 * 24 * time.Hour // a phone whose clock is behind must not find a certificate from the future
 )
@@ -44,26 +43,25 @@ type Authority struct {
 	key  *ecdsa.PrivateKey
 }
 
-// OpenAuthority gives the authority for a host's name. Another name needs another authority: fresh tells that phones have
-// to trust anew.
+// OpenAuthority gives the authority for a host's name. Each name has its own, so that whoever goes back to an earlier name
+// need not have phones trust anew. fresh tells that they have to.
 func OpenAuthority(ctx context.Context, secrets Secrets, host string, now time.Time) (authority *Authority, fresh bool, err error) {
-	stored, err := secrets.Secret(ctx, secretName, func() ([]byte, error) {
+	name := secretName + host
+	stored, err := secrets.Secret(ctx, name, func() ([]byte, error) {
 		fresh = true
 		return newAuthority(host, now)
 	})
 	if err != nil {
 		return nil, false, err
 	}
-	if authority, err = readAuthority(stored); err != nil {
+	authority, err = readAuthority(stored)
+	if err != nil || now.Before(authority.cert.NotAfter) {
+		return authority, fresh, err
+	}
+	if stored, err = newAuthority(host, now); err != nil {
 		return nil, false, err
 	}
-	if authority.vouchesFor(host) {
-		return authority, fresh, nil
-	}
-	if stored, err = newAuthority(host, now); err == nil {
-		err = secrets.PutSecret(ctx, secretName, stored)
-	}
-	if err != nil {
+	if err = secrets.PutSecret(ctx, name, stored); err != nil {
 		return nil, false, err
 	}
 	authority, err = readAuthority(stored)
@@ -81,7 +79,7 @@ func newAuthority(host string, now time.Time) ([]byte, error) {
 	}
 	template := &x509.Certificate{
 		SerialNumber: serial,
-		Subject:      pkix.Name{CommonName: "Rimside authority of " + host},
+		Subject:      pkix.Name{CommonName: commonName("Rimside authority of " + host)},
 		NotBefore:    now.Add(-backdated), NotAfter: now.Add(authorityLife),
 		KeyUsage: x509.KeyUsageCertSign, BasicConstraintsValid: true, IsCA: true, MaxPathLen: 0, MaxPathLenZero: true,
 		PermittedDNSDomainsCritical: true, PermittedDNSDomains: []string{host},
@@ -94,8 +92,11 @@ func newAuthority(host string, now time.Time) ([]byte, error) {
 		template.PermittedIPRanges = append(template.PermittedIPRanges, network)
 	}
 	der, err := x509.CreateCertificate(rand.Reader, template, template, &key.PublicKey, key)
-	if err != nil {
-		return nil, err
+	if err == nil {
+		_, err = x509.ParseCertificate(der) // not every name can stand in one, and what is made is kept for good
+	}
+	if err != nil || strings.Trim(host, ".") != host || host == "" { // an empty name would stand for all
+		return nil, fmt.Errorf("no authority can be made for the name %q: choose another with -name", host)
 	}
 	secret, err := x509.MarshalPKCS8PrivateKey(key)
 	if err != nil {
@@ -127,10 +128,6 @@ func readAuthority(stored []byte) (*Authority, error) {
 	return &Authority{cert, signer}, nil
 }
 
-func (a *Authority) vouchesFor(host string) bool {
-	return slices.Equal(a.cert.PermittedDNSDomains, []string{host})
-}
-
 // DER is the certificate that phones are asked to trust.
 func (a *Authority) DER() []byte { return a.cert.Raw }
 
@@ -143,6 +140,9 @@ func (a *Authority) Fingerprint() string {
 	}
 	return strings.Join(pairs, ":")
 }
+
+// commonName cuts a name to what a certificate may hold of it (RFC 5280, ub-common-name). It is for people only.
+func commonName(text string) string { return text[:min(len(text), 64)] }
 
 func newSerial() (*big.Int, error) {
 	return rand.Int(rand.Reader, new(big.Int).Lsh(big.NewInt(1), 127))

@@ -31,6 +31,7 @@ type Leaf struct {
 
 	mu     sync.Mutex
 	shown  *tls.Certificate
+	from   time.Time // its first day and its last
 	until  time.Time
 	of     []netip.Addr
 	looked time.Time
@@ -51,15 +52,15 @@ func (l *Leaf) Certificate() (*tls.Certificate, error) {
 	l.mu.Lock()
 	defer l.mu.Unlock()
 	now := l.time()
-	if l.shown != nil && now.Before(l.until.Add(-renewAhead)) && now.Sub(l.looked).Abs() < lookEvery {
+	if l.isGood(now) && now.Sub(l.looked).Abs() < lookEvery {
 		return l.shown, nil
 	}
 	private := l.private()
 	l.looked = now
-	if l.shown != nil && now.Before(l.until.Add(-renewAhead)) && slices.Equal(private, l.of) {
+	if l.isGood(now) && slices.Equal(private, l.of) {
 		return l.shown, nil
 	}
-	made, until, err := l.make(private, now)
+	made, err := l.make(private, now)
 	if err != nil {
 		if l.shown != nil {
 			l.log.Error("the certificate could not be renewed", "error", err)
@@ -67,8 +68,13 @@ func (l *Leaf) Certificate() (*tls.Certificate, error) {
 		}
 		return nil, err
 	}
-	l.shown, l.until, l.of = made, until, private
+	l.shown, l.from, l.until, l.of = made, made.Leaf.NotBefore, made.Leaf.NotAfter, private
 	return made, nil
+}
+
+// isGood: neither old, nor made while the clock was far ahead.
+func (l *Leaf) isGood(now time.Time) bool {
+	return l.shown != nil && now.After(l.from) && now.Before(l.until.Add(-renewAhead))
 }
 
 // time is now, but never before the authority was made: a computer whose clock was lost must not make a certificate that
@@ -81,13 +87,17 @@ func (l *Leaf) time() time.Time {
 	return made
 }
 
-// private lists the machine's addresses that the authority may vouch for.
+// private lists the machine's addresses that the authority may vouch for, and the one that is the server's name, if that
+// is an address.
 func (l *Leaf) private() []netip.Addr {
 	var found []netip.Addr
-	for _, address := range l.addresses() {
+	all := l.addresses()
+	if own, err := netip.ParseAddr(l.host); err == nil {
+		all = append(all, own)
+	}
+	for _, address := range all {
 		address = address.Unmap().WithZone("")
-		inside := slices.ContainsFunc(privateRanges, func(text string) bool { return netip.MustParsePrefix(text).Contains(address) })
-		if inside && !slices.Contains(found, address) {
+		if isPrivate(address) && !slices.Contains(found, address) {
 			found = append(found, address)
 		}
 	}
@@ -95,27 +105,41 @@ func (l *Leaf) private() []netip.Addr {
 	return found
 }
 
-func (l *Leaf) make(addresses []netip.Addr, now time.Time) (*tls.Certificate, time.Time, error) {
+func isPrivate(address netip.Addr) bool {
+	return slices.ContainsFunc(privateRanges, func(text string) bool { return netip.MustParsePrefix(text).Contains(address) })
+}
+
+// CanVouchFor tells whether an authority of our own can vouch for a host: for any name, but for private addresses only.
+func CanVouchFor(host string) bool {
+	address, err := netip.ParseAddr(host)
+	return err != nil || isPrivate(address)
+}
+
+func (l *Leaf) make(addresses []netip.Addr, now time.Time) (*tls.Certificate, error) {
 	key, err := ecdsa.GenerateKey(elliptic.P256(), rand.Reader)
 	if err != nil {
-		return nil, now, err
+		return nil, err
 	}
 	serial, err := newSerial()
 	if err != nil {
-		return nil, now, err
+		return nil, err
 	}
 	from := now.Add(-backdated)
 	template := &x509.Certificate{
-		SerialNumber: serial, Subject: pkix.Name{CommonName: l.host}, DNSNames: []string{l.host},
+		SerialNumber: serial, Subject: pkix.Name{CommonName: commonName(l.host)},
 		NotBefore: from, NotAfter: from.Add(leafLife),
 		KeyUsage: x509.KeyUsageDigitalSignature, ExtKeyUsage: []x509.ExtKeyUsage{x509.ExtKeyUsageServerAuth}, BasicConstraintsValid: true,
+	}
+	if _, err := netip.ParseAddr(l.host); err != nil {
+		template.DNSNames = []string{l.host}
 	}
 	for _, address := range addresses {
 		template.IPAddresses = append(template.IPAddresses, net.IP(address.AsSlice()))
 	}
 	der, err := x509.CreateCertificate(rand.Reader, template, l.authority.cert, &key.PublicKey, l.authority.key)
 	if err != nil {
-		return nil, now, err
+		return nil, err
 	}
-	return &tls.Certificate{Certificate: [][]byte{der, l.authority.cert.Raw}, PrivateKey: key}, template.NotAfter, nil
+	leaf, err := x509.ParseCertificate(der)
+	return &tls.Certificate{Certificate: [][]byte{der, l.authority.cert.Raw}, PrivateKey: key, Leaf: leaf}, err
 }

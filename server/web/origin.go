@@ -26,11 +26,13 @@ func oneOrigin(origin string, hosts *access.Hosts, next http.Handler) http.Handl
 	})
 }
 
-// asForwarded believes the proxy about the name that the browser asked for.
+// asForwarded believes the proxy about the name that the browser asked for. Of several it is the last, which the proxy
+// itself has added.
 func asForwarded(next http.Handler) http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
-		if host := r.Header.Get("X-Forwarded-Host"); host != "" {
-			r.Host = host
+		if noted := r.Header.Values("X-Forwarded-Host"); len(noted) > 0 {
+			all := strings.Split(noted[len(noted)-1], ",")
+			r.Host = strings.TrimSpace(all[len(all)-1])
 		}
 		next.ServeHTTP(w, r)
 	})

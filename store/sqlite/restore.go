@@ -71,6 +71,9 @@ func makeFolder(dir string) (made bool, err error) {
 	return false, nil
 }
 
+// codesSince is the first format with pairing codes.
+const codesSince = 2
+
 // renew checks a restored database and gives its log a new id.
 func renew(ctx context.Context, path string) (err error) {
 	if _, err := os.Stat(path); err != nil {
@@ -81,7 +84,8 @@ func renew(ctx context.Context, path string) (err error) {
 		return err
 	}
 	defer func() { err = errors.Join(err, db.Close()) }()
-	switch _, err := checkFormat(ctx, db, knownFormats()); {
+	version, err := checkFormat(ctx, db, knownFormats())
+	switch {
 	case errors.Is(err, errNewer):
 		return errNewerBackup
 	case errors.Is(err, errNotOurs):
@@ -93,6 +97,11 @@ func renew(ctx context.Context, path string) (err error) {
 		return errBadBackup
 	}
 	return inTx(ctx, db, func(tx *sql.Tx) error {
+		if version >= codesSince { // a code lets one phone in, at one server
+			if _, err := tx.Exec(`DELETE FROM pair_codes`); err != nil {
+				return err
+			}
+		}
 		changed, err := tx.Exec(`UPDATE book SET log = ?`, oplog.NewID())
 		if err != nil {
 			return err

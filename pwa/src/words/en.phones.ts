@@ -35,7 +35,8 @@ export const phoneWords = {
   "pair.refused": "The server did not do it. Nothing was changed.",
 
   "code.title": "Let in another phone",
-  "code.steps": "On the other phone open {address}. Install it there first, then type the code inside the installed app, under Phones.",
+  "code.steps": "On the other phone open {address}. Install it there first, then type the code inside the installed app, under Settings, Phones.",
+  "code.stepsPlain": "On the other phone open {address} and type the code there, under Settings, Phones.",
   "code.local": "This address works on this computer only. For phones start the server with -lan.",
   "code.make": "Make a code",
   "code.left": "Good until {time}, {n} min left, for one phone.",

@@ -33,9 +33,10 @@ export function codeCard(ctx: Ctx): HTMLElement {
   show();
   const clock = setInterval(show, tick);
   ctx.closed.addEventListener("abort", () => clearInterval(clock));
+  const way = wayOf(location);
   return el("section", { class: "card stack" }, el("h2", {}, w("code.title")),
-    el("p", { class: "address" }, w("code.steps", { address: location.origin })),
-    wayOf(location) === "here" && el("p", { class: "quiet" }, w("code.local")),
+    el("p", { class: "address" }, w(way === "plain" ? "code.stepsPlain" : "code.steps", { address: location.origin })),
+    way === "here" && el("p", { class: "quiet" }, w("code.local")),
     figures, until, fault,
     el("p", {}, el("button", { type: "button", class: "button", on: { click: () => void make() } }, w("code.make"))));
 }
