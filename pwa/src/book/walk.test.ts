@@ -48,8 +48,8 @@ test("walk: the entries of a finished one", () => {
   const day = "2026-07-14";
   equal(changes.map(({ kind, rec }) => [kind, rec]), [["check", hex("c")], ["finding", hex("f")], ["photo", hex("p")]]);
   equal(changes[0]?.set, {
-    bike: hex("b"), moment: "start", day, outcome: "do_not_ride", started: now, done: true,
-    items: entryItems(withFound(stationSeen(fresh, "front_wheel", "ok"), "bead", found)),
+    bike: hex("b"), moment: "start", day, items: entryItems(withFound(stationSeen(fresh, "front_wheel", "ok"), "bead", found)),
+    outcome: "do_not_ride", started: now, done: true,
   });
   equal(changes[1]?.set, {
     bike: hex("b"), check: hex("c"), day, item: "bead", station: "front_wheel", wheel: hex("w"), severity: "stop", words: "bead?", clock: 4, side: "left", mm: 1.2, photos: [hex("p")],

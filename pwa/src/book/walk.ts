@@ -67,13 +67,20 @@ export interface Verdict {
   readonly of: number;
 }
 
-// verdictOf: a stop is never better than "do not ride"; whatever was not looked at cannot be called fine. The calculator's
+// verdictOf: a stop is never better than "do not ride"; whatever was found, or not looked at, cannot be called nothing. The calculator's
 // own rule is in calc/check; one table of cases in its testdata holds both to the same answers.
 export function verdictOf(items: readonly Item[]): Verdict {
-  const looked = items.filter(({ state }) => state !== "skipped").length;
-  const worst = (severity: Severity): boolean => items.some((item) => item.state === "found" && (item.severity ?? "care") === severity);
-  const outcome = worst("stop") ? "do_not_ride" : worst("care") || looked < items.length || items.length === 0 ? "ride_with_care" : "nothing_found";
+  const looked = items.filter(({ state }) => state === "ok" || state === "found").length;
+  const each = items.map(outcomeOf);
+  const outcome = each.includes("do_not_ride") ? "do_not_ride" : each.includes("ride_with_care") || items.length === 0 ? "ride_with_care" : "nothing_found";
   return { outcome, looked, of: items.length };
+}
+
+// outcomeOf takes what it does not understand for the worse, and lets a finding count whatever the item was then called.
+function outcomeOf({ state, severity }: Item): Outcome {
+  if (severity === "note" || severity === "care") return "ride_with_care";
+  if ((severity !== undefined && (severity as string) !== "") || state === "found") return "do_not_ride";
+  return state === "ok" ? "nothing_found" : "ride_with_care";
 }
 
 // itemsOf: what nobody answered was not looked at.
