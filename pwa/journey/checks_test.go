@@ -98,6 +98,7 @@ func TestAWalkAroundAtTheStart(t *testing.T) {
 			p.Axe()
 			p.Shot("checks-outcome-" + of.name)
 			tap("button", in["checks.finish"])
+			p.Find("heading", in["place.checks"]+" · "+of.name)
 			p.See(in["checks.outcome.nothing_found"])
 			if taps > 12 {
 				t.Errorf("it took %d taps", taps)
@@ -171,7 +172,12 @@ func TestAFindingStaysUntilItIsClosed(t *testing.T) {
 	p.Axe()
 	p.Shot("checks-stop")
 	p.Tap("button", in["checks.finish"])
+	p.Find("heading", in["place.checks"]+" · Ochre")
 	p.See(in["checks.outcome.do_not_ride"])
+	p.EachLook(func(size Size, _ string) {
+		p.Axe()
+		p.wide("checks at " + size.Name)
+	})
 	p.Shot("checks-front")
 	p.Go("pressure")
 	p.See("cord shows")
