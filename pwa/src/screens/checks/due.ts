@@ -46,7 +46,7 @@ class DuePart extends Part<LineView> {
     const done = isReplaced(line.id) ? w("due.fitted") : w("due.done");
     setText(this.#done, done);
     setText(this.#title, line.title);
-    setText(this.#when, line.overdue_days > 0 ? w("due.overdue", { n: line.overdue_days }) : line.due === "" ? w("due.now") : w("due.on", { day: dayWords(line.due, Date.now()) }));
+    setText(this.#when, line.overdue_days > 0 ? w("due.overdue", { n: line.overdue_days }) : line.due === "" ? w("due.now") : line.due === dayText(Date.now()) ? w("due.today") : w("due.on", { day: dayWords(line.due, Date.now()) }));
     setText(this.#why, line.why);
     setText(this.#source, w("checks.source", { source: line.source }));
     setAttr(this.#done, "aria-label", w("due.doneOf", { done, title: line.title }));
