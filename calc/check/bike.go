@@ -29,6 +29,7 @@ type need uint32
 const (
 	tube need = 1 << iota
 	tubeless
+	insert
 	hookless
 	carbonRim
 	aluminiumPart // rim, nipple or hub: white powder is its rust
@@ -69,6 +70,7 @@ func (b Bike) has(w Wheel, past state) need {
 	}
 	add(tube, is(w.Setup, "tube"))
 	add(tubeless, is(w.Setup, "tubeless", "insert"))
+	add(insert, is(w.Setup, "insert"))
 	add(hookless, is(w.Profile, "hookless"))
 	add(carbonRim, is(w.Rim, "carbon"))
 	add(aluminiumPart, is(w.Rim, "aluminium") || is(w.Nipple, "aluminium") || is(w.Hub, "aluminium"))

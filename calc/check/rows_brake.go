@@ -3,7 +3,7 @@ package check
 // brakeRows are asked at both brakes.
 var brakeRows = []row{
 	{name: "disc", moments: start, needs: discBrake, title: "Rotor and pads",
-		lookFor: "Rotor clean, straight, bolted. Pads thick. Nothing rubs.", how: "Look through from behind, spin. No fingers on the rotor: hot discs burn.",
+		lookFor: "Rotor clean, straight, bolted. Pads thick. Nothing rubs.", how: "Look through from behind, spin, fingers clear. Hot rotors burn.",
 		limit: "cracked, loose, bent or worn out: do not ride", worst: Stop, source: practice},
 	{name: "rim", moments: start, needs: rimBrake, title: "Pads and rim wall",
 		lookFor: "Pads on the wall, clear of the tyre. Brake’s own release shut. Wall smooth.", how: "Pull and look. Fingers clear while it turns.",
@@ -37,7 +37,7 @@ var brakeRows = []row{
 		lookFor: "Both tight, hose not pinched, no fluid.", how: "Torque wrench, part cold.",
 		limit: "6 to 8 N m unless printed", worst: Stop, source: "trade torque tables"},
 	{name: "spacer", moments: arrival, needs: discBrake, title: "Pad spacer out",
-		lookFor: "Nothing between the pads but the rotor.", how: "Then pull hard twice, rock the bike, spin.",
+		lookFor: "Nothing between the pads but the rotor.", how: "Then pull hard twice, rock the bike, spin it, fingers clear.",
 		limit: "lever soft: do not ride", worst: Stop, source: practice},
 
 	{name: "wall", moments: evening | washDay, needs: rimBrake, title: "Rim wall thickness",

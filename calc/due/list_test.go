@@ -131,6 +131,10 @@ func TestWashGoesByTheWeakerWheel(t *testing.T) {
 	if item, listed := find(on(bike, 100, rides...), "wash"); !listed || !strings.Contains(item.Why, "carbon") {
 		t.Errorf("listed %v: %s", listed, item.Why)
 	}
+	// Both due: the earlier day counts.
+	if item, _ := find(on(bike, 100, append(rides, rode(95, "salted", 1.5, 30))...), "wash"); item.Due != 90 {
+		t.Errorf("both wheels due, and the wash on %d", item.Due)
+	}
 }
 
 // The number on the rotor wins, and every interval may be edited; heat asks for sealant sooner.

@@ -48,6 +48,11 @@ func TestWashIsDueAsPracticeHasIt(t *testing.T) {
 	if unknown := washedAfter(t, salt.Wheel{}); unknown != sooner {
 		t.Errorf("an unknown wheel is washed after %d days, a strong pair after %d", unknown, sooner)
 	}
+	partly := noble
+	partly.Hub = ""
+	if got := washedAfter(t, partly); got != usual {
+		t.Errorf("a mild wheel with an unknown hub is washed after %d days, a usual one after %d", got, usual)
+	}
 }
 
 func TestIndex(t *testing.T) {

@@ -121,7 +121,10 @@ func TestTwoCarsAndThreePhones(t *testing.T) {
 	first.tap(first.button("75 kg"))
 	first.clashes(in, 0)
 	road.SwitchTo(1)
-	first.Online()
+	first.Eventually("the decision at the second car", func() bool {
+		first.Online()
+		return strings.Count(carB.Export(), `"mass_kg":75`) == 2
+	})
 	first.See(in["status.saved"])
 	for _, p := range phones {
 		p.Online()

@@ -2,6 +2,7 @@
 // A line "family: prefix" allows keys that the code puts together as w(`prefix${...}`); all others stand in full.
 
 import { bookWords } from "./en.book.ts";
+import { checkWords } from "./en.checks.ts";
 import { listWords } from "./en.lists.ts";
 import { measureWords } from "./en.measure.ts";
 import { phoneWords } from "./en.phones.ts";
@@ -27,7 +28,6 @@ export const en = {
 
   // family: later.
   "later.title": "Not built yet",
-  "later.checks": "Here you will walk round the bike, station by station, and read whether it is fit to ride and what is due.",
   "later.packing": "Here you will get the packing list for your own bike, and on arrival the same list backwards with the torques.",
   "later.support": "Here you will type a race number and read which spare wheel to give, and where in the car it hangs.",
   "later.go": "Go to Pressure",
@@ -136,6 +136,7 @@ export const en = {
   ...printWords,
   ...sourceWords,
   ...wheelsWords,
+  ...checkWords,
   ...measureWords,
   ...listWords,
   ...phoneWords,

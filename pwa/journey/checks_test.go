@@ -1,0 +1,277 @@
+package journey
+
+import (
+	"bytes"
+	"encoding/base64"
+	"fmt"
+	"image"
+	"image/color"
+	"image/jpeg"
+	"regexp"
+	"strings"
+	"testing"
+	"time"
+)
+
+// build is what a bike of the book is made of.
+type build struct {
+	name        string
+	bike, wheel members
+	tyre        members
+}
+
+var builds = []build{
+	{"Ochre", members{"brake": "disc"}, members{"setup": "tubeless", "profile": "hookless", "rim_material": "carbon", "nipple_material": "aluminium", "brake": "disc", "rotor_mm": 160}, members{"label_mm": 45}},
+	{"Umber", members{"brake": "rim"}, members{"setup": "tube", "profile": "hooked", "rim_material": "aluminium", "nipple_material": "brass", "spoke_material": "stainless", "brake": "rim"}, members{"label_mm": 28}},
+}
+
+// deeds are the entries that make a bike of the book.
+func (b build) deeds() []deed {
+	merged := func(maps ...members) members {
+		all := members{}
+		for _, each := range maps {
+			for name, value := range each {
+				all[name] = value
+			}
+		}
+		return all
+	}
+	of := func(part string) string { return b.name + " " + part }
+	all := []deed{{id: of("b1"), rec: b.name, kind: "bike", ago: time.Hour, by: "Ana", set: merged(b.bike, members{"name": b.name, "front": hexOf(of("f")), "rear": hexOf(of("r"))})}}
+	for _, side := range []string{"f", "r"} {
+		all = append(all,
+			deed{id: of(side + "1"), rec: of(side), kind: "wheel", ago: time.Hour, by: "Ana", set: merged(b.wheel, members{"tyre": hexOf(of(side + "t"))})},
+			deed{id: of(side + "2"), rec: of(side + "t"), kind: "tyre", ago: time.Hour, by: "Ana", set: b.tyre})
+	}
+	return all
+}
+
+// atChecks opens Checks on a phone that has the bikes and no signal.
+func atChecks(t *testing.T, of ...build) (*Page, *Server) {
+	t.Helper()
+	var all []deed
+	for _, each := range of {
+		all = append(all, each.deeds()...)
+	}
+	server := TeamServer(StartServer(t), all...)
+	p := OpenBrowser(t).Open(server.URL() + "#/checks")
+	p.See(words(t)["checks.none"])
+	p.installed()
+	p.Allow(offline)
+	server.Stop()
+	return p, server
+}
+
+var stations = []string{"front_wheel", "front_brake", "bar", "frame", "rear_wheel", "rear_brake"}
+
+// A start-line walk-around with nothing to find: at most twelve taps, and the outcome says how much was looked at.
+func TestAWalkAroundAtTheStart(t *testing.T) {
+	for _, of := range builds {
+		t.Run(of.name, func(t *testing.T) {
+			p, _ := atChecks(t, of)
+			in := words(t)
+			taps := 0
+			tap := func(role, name string) {
+				t.Helper()
+				taps++
+				p.Tap(role, name)
+			}
+			p.tap(p.link(in["checks.moment.start"]))
+			taps++
+			p.See(in["checks.station.front_wheel"])
+			p.EachLook(func(size Size, _ string) {
+				p.Axe()
+				p.wide("a walk-around at " + size.Name)
+			})
+			p.Shot("checks-walk-" + of.name)
+			text := p.Text()
+			if discs := strings.Contains(strings.ToLower(text), "rotor"); discs != (of.bike["brake"] == "disc") {
+				t.Errorf("rotors asked about: %v, on a bike with %v brakes", discs, of.bike["brake"])
+			}
+			for _, station := range stations {
+				tap("button", fill(in["checks.okOf"], "station", in["checks.station."+station]))
+			}
+			p.Eventually("to have looked at all", func() bool {
+				said := regexp.MustCompile(`Nothing found in (\d+) of (\d+) looked at`).FindStringSubmatch(p.Text())
+				return said != nil && said[1] == said[2] && said[1] != "0"
+			})
+			p.Axe()
+			p.Shot("checks-outcome-" + of.name)
+			tap("button", in["checks.finish"])
+			p.Find("heading", in["place.checks"]+" · "+of.name)
+			p.See(in["checks.outcome.nothing_found"])
+			if taps > 12 {
+				t.Errorf("it took %d taps", taps)
+			}
+			t.Logf("%d taps", taps)
+		})
+	}
+}
+
+// link finds the one link whose name begins like this.
+func (p *Page) link(begin string) Node {
+	p.t.Helper()
+	var found Node
+	p.Eventually(fmt.Sprintf("one link %q…", begin), func() bool {
+		count := 0
+		for _, node := range p.Tree() {
+			if node.Role == "link" && strings.HasPrefix(node.Name, begin) {
+				found = node
+				count++
+			}
+		}
+		return count == 1
+	})
+	return found
+}
+
+// firstButton finds the first button whose name begins like this.
+func (p *Page) firstButton(begin string) (found Node) {
+	p.t.Helper()
+	p.Eventually(fmt.Sprintf("a button %q…", begin), func() bool {
+		for _, node := range p.Tree() {
+			if node.Role == "button" && strings.HasPrefix(node.Name, begin) {
+				found = node
+				return true
+			}
+		}
+		return false
+	})
+	return found
+}
+
+// What was skipped can never be called fine; a finding stops the bike until somebody says what was done about it.
+func TestAFindingStaysUntilItIsClosed(t *testing.T) {
+	p, _ := atChecks(t, builds[0])
+	in := words(t)
+	p.tap(p.link(in["checks.moment.start"]))
+	p.tap(p.firstButton(strings.Split(in["checks.findOf"], "{")[0]))
+	p.Choose(in["checks.severity"], in["checks.bad.stop"])
+	p.Type(in["checks.words"], "cord shows")
+	p.Choose(in["checks.clock"], fill(in["checks.clockAt"], "n", "4"))
+	p.Choose(in["checks.side"], in["checks.sideOf.left"])
+	p.Type(in["checks.mm"], "3,5")
+	p.EachLook(func(size Size, _ string) {
+		p.Axe()
+		p.wide("a finding at " + size.Name)
+	})
+	p.Shot("checks-finding")
+	p.Tap("button", in["checks.foundDone"])
+	p.Reload() // broken off and gone on with
+	p.See("cord shows")
+	for _, station := range stations {
+		name := "checks.okOf"
+		if station == "frame" {
+			name = "checks.skipOf"
+		}
+		p.Tap("button", fill(in[name], "station", in["checks.station."+station]))
+	}
+	p.Find("heading", in["checks.stop"])
+	p.See("cord shows (do not ride)")
+	p.See("Not looked at")
+	p.Axe()
+	p.Shot("checks-stop")
+	p.Tap("button", in["checks.finish"])
+	p.Find("heading", in["place.checks"]+" · Ochre")
+	p.See(in["checks.outcome.do_not_ride"])
+	p.EachLook(func(size Size, _ string) {
+		p.Axe()
+		p.wide("checks at " + size.Name)
+	})
+	p.Shot("checks-front")
+	p.Go("pressure")
+	p.See("cord shows")
+	p.Tap("link", "cord shows")
+	p.See("4 o’clock")
+	p.See("3.5 mm")
+	p.Tap("button", in["checks.closeIt"])
+	p.See(in["checks.closeEmpty"])
+	p.Type(in["checks.close"], "new tyre")
+	p.Tap("button", in["checks.closeIt"])
+	p.See("new tyre")
+	p.EachLook(func(size Size, _ string) {
+		p.Axe()
+		p.wide("a closed finding at " + size.Name)
+	})
+	p.Go("pressure")
+	p.NotSee("cord shows")
+	p.Go("checks/history/" + hexOf("Ochre"))
+	p.See("new tyre")
+	p.Axe()
+}
+
+// A photo of twelve megapixels is made small on the phone, and says nothing of where it was taken.
+func TestAPhotoIsMadeSmallAndTellsNoPlace(t *testing.T) {
+	p, server := atChecks(t, builds[0])
+	in := words(t)
+	p.tap(p.link(in["checks.moment.crash"]))
+	p.tap(p.firstButton(strings.Split(in["checks.findOf"], "{")[0]))
+	p.bringFile(in["checks.photo"], "note.txt", "no picture")
+	p.See(in["checks.photoFault.type"])
+	p.bringFile(in["checks.photo"], "broken.jpg", "\xff\xd8\xff no picture either")
+	p.See(in["checks.photoFault.unreadable"])
+	p.bringFile(in["checks.photo"], "large.jpg", photoWithPlace(t))
+	p.Eventually("the photo", func() bool { return Eval[bool](p, `document.querySelector("rs-photo-item img")?.naturalWidth > 0`) })
+	kept := p.keptPhoto()
+	small, err := jpeg.DecodeConfig(bytes.NewReader(kept))
+	if err != nil || small.Width != 1600 || small.Height != 1200 {
+		t.Errorf("the photo is %d by %d (%v), want 1600 by 1200", small.Width, small.Height, err)
+	}
+	for _, place := range []string{"Exif", "GPSPLACE", "Photoshop"} {
+		if bytes.Contains(kept, []byte(place)) {
+			t.Errorf("the photo still tells %s", place)
+		}
+	}
+	p.Shot("checks-photo")
+	for _, station := range stations {
+		p.Tap("button", fill(in["checks.okOf"], "station", in["checks.station."+station]))
+	}
+	p.Tap("button", in["checks.finish"])
+	p.See(in["checks.open"])
+	server.Start()
+	p.Online()
+	p.onServer(server, `"kind":"photo"`)
+}
+
+// keptPhoto is the one photo in the phone's own store.
+func (p *Page) keptPhoto() []byte {
+	p.t.Helper()
+	text := Eval[string](p, `new Promise((resolve, reject) => {
+		const request = indexedDB.open("rimside-" + localStorage.getItem("rimside-book"));
+		request.onerror = () => reject(request.error);
+		request.onsuccess = () => {
+			const db = request.result;
+			const rows = db.transaction("photos").objectStore("photos").getAll();
+			rows.onsuccess = () => {
+				db.close();
+				const bytes = new Uint8Array(rows.result[0].bytes);
+				let text = "";
+				for (const byte of bytes) text += String.fromCharCode(byte);
+				resolve(btoa(text));
+			};
+		};
+	})`)
+	kept, err := base64.StdEncoding.DecodeString(text)
+	if err != nil {
+		p.t.Fatal(err)
+	}
+	return kept
+}
+
+// photoWithPlace is a photo as cameras write them: large, and with the place noted beside it.
+func photoWithPlace(t *testing.T) string {
+	t.Helper()
+	picture := image.NewRGBA(image.Rect(0, 0, 4000, 3000))
+	for y := range 3000 {
+		for x := range 4000 {
+			picture.SetRGBA(x, y, color.RGBA{uint8(x / 16), uint8(y / 12), uint8((x + y) / 28), 255})
+		}
+	}
+	var out bytes.Buffer
+	if err := jpeg.Encode(&out, picture, nil); err != nil {
+		t.Fatal(err)
+	}
+	note := "Exif\x00\x00GPSPLACE 46.5 N 7.9 E"
+	size := len(note) + 2
+	return out.String()[:2] + "\xff\xe1" + string([]byte{byte(size >> 8), byte(size)}) + note + out.String()[2:]
+}

@@ -1,0 +1,57 @@
+// What was looked at, found and done on a bike, the newest first.
+
+import "./checks.css";
+import { bikeName } from "../../book/bikes.ts";
+import { checksOf, severityOf, textOf } from "../../book/walk_save.ts";
+import { dayWords } from "../../book/when.ts";
+import { type RecordState, valueOf } from "../../log/merge.ts";
+import { el } from "../../ui/el.ts";
+import { keyed } from "../../ui/keyed.ts";
+import { openPage } from "../../ui/page.ts";
+import { setHidden, setText } from "../../ui/part.ts";
+import type { Ctx } from "../../ui/screen.ts";
+import { w } from "../../words/index.ts";
+import { follow } from "../shared/follow.ts";
+import { badWords, show, way } from "./front.ts";
+
+const atFirst = 60; // lines
+const atOnce = 200;
+
+export function history(host: HTMLElement, ctx: Ctx): void {
+  const [, bike = ""] = ctx.path;
+  openPage(ctx, w("checks.history"), { href: "#/checks", words: w("place.checks") });
+  const none = el("p", {}, w("checks.historyNone"));
+  const list = el("ol", { class: "unmarked ways" });
+  const more = el("button", { type: "button", class: "button quiet flush" });
+  const page = el("div", { class: "stack looking" }, el("section", { class: "card" }, none, list, more));
+  let most = atFirst;
+  host.append(page);
+  const look = follow(ctx, async () => {
+    await ctx.book.ready;
+    const [checks, findings, closed, of] = await Promise.all([ctx.book.all("check"), ctx.book.all("finding"), ctx.book.all("finding_closed"), ctx.book.get(bike)]);
+    if (ctx.closed.aborted) return;
+    page.classList.remove("looking");
+    ctx.heading(`${w("checks.history")} · ${bikeName(of) || w("head.bike")}`);
+    const lines = [...checksOf(checks, bike), ...checksOf(findings, bike), ...checksOf(closed, bike)].sort((a, b) => b.newest - a.newest);
+    setHidden(none, lines.length > 0);
+    setHidden(more, lines.length <= most);
+    setText(more, w("things.more", { n: lines.length - most }));
+    keyed(list, lines.slice(0, most), ({ rec }) => rec, () => way(), (node, entry) => {
+      const [href, name] = told(entry);
+      show(node, href, name, dayWords(textOf(entry, "day"), Date.now()));
+    });
+  }, (words) => setText(none, words));
+  more.addEventListener("click", () => {
+    most += atOnce;
+    void look();
+  });
+}
+
+// told gives a line its words and where it leads.
+function told(entry: RecordState): readonly [href: string, words: string] {
+  if (entry.kind === "finding") return [`#/checks/finding/${entry.rec}`, `${textOf(entry, "words")} · ${badWords(severityOf(entry))}`];
+  if (entry.kind === "finding_closed") return [`#/checks/finding/${textOf(entry, "finding")}`, `${w("recKind.finding_closed")}: ${textOf(entry, "done")}`];
+  const [moment, outcome] = [valueOf(entry, "moment"), valueOf(entry, "outcome")];
+  const words = [typeof moment === "string" ? w(`checks.moment.${moment}` as "checks.moment.start") : "", typeof outcome === "string" ? w(`checks.outcome.${outcome}` as "checks.outcome.do_not_ride") : ""];
+  return [`#/settings/history/${entry.rec}`, words.filter((each) => each !== undefined && each !== "").join(": ")];
+}
