@@ -52,8 +52,15 @@ export function isReplaced(id: string): boolean {
   return id.startsWith("pads") || id.startsWith("rotor");
 }
 
+// isWalk tells whether a thing is done by a walk-around, and so never just noted.
+export function isWalk(id: string): boolean {
+  return ["walk_around", "crash_check", "arrival_check"].includes(id);
+}
+
 // wayOf is where a thing is done: the walk-around, or the wheel's page; "" where it is only noted.
 export function wayOf(id: string, bike: string, wheels: Readonly<Partial<Record<string, string>>>): string {
+  if (id === "crash_check") return `#/checks/walk/${bike}/crash`;
+  if (id === "arrival_check") return `#/checks/walk/${bike}/arrival`;
   if (id === "walk_around") return `#/checks/walk/${bike}/evening`;
   const side = id.endsWith("_rear") ? "rear" : "front";
   const wheel = wheels[side] ?? "";

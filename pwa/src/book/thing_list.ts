@@ -31,11 +31,18 @@ function lineOf(state: RecordState, kind: ThingKind, teller: Teller): ThingLine 
   const named = valueOf(state, "name");
   const where = teller.placeOf(state.rec);
   const name = typeof named === "string" && named !== "" ? named : teller.nameOf(state.rec);
-  const facts = [name.includes(where) ? "" : where, ...factsOf(state, kind, teller)].filter((words) => words !== "").join(" · ");
+  const facts = once(() => [name.includes(where) ? "" : where, ...factsOf(state, kind, teller)].filter((words) => words !== "").join(" · "));
+  const sought = once(() => plainly(`${kindWords(kind)} ${name} ${where} ${facts()} ${textOf(state, "spacing")} ${textOf(state, "note")}`));
   return {
-    rec: state.rec, kind, name, facts, used: where !== "", retired: valueOf(state, "retired") === true,
-    sought: plainly(`${kindWords(kind)} ${name} ${where} ${facts} ${textOf(state, "spacing")} ${textOf(state, "note")}`),
+    rec: state.rec, kind, name, used: where !== "", retired: valueOf(state, "retired") === true,
+    get facts() { return facts(); }, get sought() { return sought(); },
   };
+}
+
+// once works a text out when it is first asked for: of hundreds of lines only some are on the screen.
+function once(make: () => string): () => string {
+  let made: string | undefined;
+  return () => (made ??= make());
 }
 
 function factsOf(state: RecordState, kind: ThingKind, teller: Teller): readonly string[] {

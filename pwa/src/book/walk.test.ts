@@ -2,6 +2,7 @@ import cases from "../../../calc/check/testdata/outcomes.json";
 import { equal, test } from "../ui/testing.ts";
 import { hex, merged, now, op } from "./kit.test.ts";
 import { type Ask, entryItems, type Found, isDone, type Item, itemsOf, readWalk, stationOpened, stationSeen, verdictOf, type Walk, withFound } from "./walk.ts";
+import { asMeasured, judged, type Measure } from "./walk_measure.ts";
 import { alike, openFindings, severityOf, walkChanges } from "./walk_save.ts";
 
 const ask = (id: string, station: Ask["station"]): Ask => ({ id, station, title: `${id}?`, look_for: "", how: "", limit: "", worst: "stop", source: "" });
@@ -65,4 +66,15 @@ test("findings: open until an entry says what was done; the worst first", () => 
   equal(openFindings(all, [merged(op(hex("y"), "finding_closed", { finding: hex("2") }), op(hex("y"), "finding_closed", { deleted: true }))], "b1").length, 4);
   equal([severityOf(all[4] as never), openFindings(all, [], undefined)], ["care", []]);
   equal(alike(all, all[0] as never).length, 4);
+});
+
+test("walk: a measured value makes it worse, never better", () => {
+  const pads: Measure = { what: "pads", unit: "mm", stop: { when: "to", mm: 0.5 }, care: { when: "to", mm: 1.5 } };
+  const gap: Measure = { what: "gap", unit: "mm", stop: { when: "below", mm: 1.6 }, care: null };
+  const runout: Measure = { what: "rim_runout", unit: "mm", stop: null, care: { when: "above", mm: 0.8 } };
+  equal([0.4, 0.5, 0.51, 1.5, 1.51].map((mm) => judged(pads, mm)), ["stop", "stop", "care", "care", undefined]);
+  equal([judged(gap, 1.6), judged(gap, 1.59), judged(runout, 0.8), judged(runout, 0.81)], [undefined, "stop", undefined, "care"]);
+  const of = (severity: Found["severity"], mm: string): Found["severity"] => asMeasured({ ...ask("pads", "front_brake"), measure: pads }, { ...found, severity, mm }).severity;
+  equal([of("note", "0,4"), of("note", "0.05 cm"), of("stop", "3"), of("note", "abc"), of(undefined, "1.2")], ["stop", "stop", "stop", "note", "care"]);
+  equal(asMeasured(ask("pads", "front_brake"), { ...found, severity: "note", mm: "0" }).severity, "note");
 });

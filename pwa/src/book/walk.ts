@@ -2,6 +2,7 @@
 
 import type { Json } from "../log/json.ts";
 import { isObject } from "./answer.ts";
+import type { Measure } from "./walk_measure.ts";
 
 export const stations = ["front_wheel", "front_brake", "bar", "frame", "rear_wheel", "rear_brake"] as const;
 export type Station = (typeof stations)[number];
@@ -24,6 +25,7 @@ export interface Ask {
   readonly limit: string;
   readonly worst: Severity;
   readonly source: string;
+  readonly measure?: Measure; // where there is something to measure
 }
 
 // Found is a finding as it is being written.

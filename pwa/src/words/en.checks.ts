@@ -168,6 +168,7 @@ export const checkWords = {
   "due.title": "What is due",
   "due.none": "Nothing is due.",
   "due.now": "Due now: nobody noted when it was done last.",
+  "due.today": "Due today",
   "due.on": "Due {day}",
   "due.overdue": "Overdue by {n} days",
   "due.done": "Done today",

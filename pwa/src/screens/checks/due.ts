@@ -4,7 +4,7 @@ import "./checks.css";
 import { bikeName } from "../../book/bikes.ts";
 import { buildOf, historyOf } from "../../book/build.ts";
 import { calendarText } from "../../book/calendar.ts";
-import { type DueLine, dueReminders, intervalsOf, isReplaced, readDue, wayOf } from "../../book/due_view.ts";
+import { type DueLine, dueReminders, intervalsOf, isReplaced, isWalk, readDue, wayOf } from "../../book/due_view.ts";
 import { dayText, textOf } from "../../book/walk_save.ts";
 import { dayWords } from "../../book/when.ts";
 import { newRec } from "../../log/book_log.ts";
@@ -42,11 +42,11 @@ class DuePart extends Part<LineView> {
   protected override show({ line, way }: LineView): void {
     setAttr(this.#way, "href", way === "" ? null : way);
     setHidden(this.#way, way === "");
-    setHidden(this.#done, line.id === "walk_around");
+    setHidden(this.#done, isWalk(line.id));
     const done = isReplaced(line.id) ? w("due.fitted") : w("due.done");
     setText(this.#done, done);
     setText(this.#title, line.title);
-    setText(this.#when, line.overdue_days > 0 ? w("due.overdue", { n: line.overdue_days }) : line.due === "" ? w("due.now") : w("due.on", { day: dayWords(line.due, Date.now()) }));
+    setText(this.#when, line.overdue_days > 0 ? w("due.overdue", { n: line.overdue_days }) : line.due === "" ? w("due.now") : line.due === dayText(Date.now()) ? w("due.today") : w("due.on", { day: dayWords(line.due, Date.now()) }));
     setText(this.#why, line.why);
     setText(this.#source, w("checks.source", { source: line.source }));
     setAttr(this.#done, "aria-label", w("due.doneOf", { done, title: line.title }));

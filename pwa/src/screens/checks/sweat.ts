@@ -38,7 +38,7 @@ class SweatPage {
   readonly #hours = new Field();
   readonly #sweat = new Choice();
   readonly #outcome = new Outcome();
-  readonly #log = el("ul", { class: "unmarked lines" });
+  readonly #log = el("ul", { class: "unmarked ways" });
   readonly #again: () => Promise<void>;
   #picked = { kind: "indoor", sweat: "mean", hours: "" };
   #fault = "";

@@ -4,6 +4,7 @@
 import "./checks.css";
 import { buildOf, historyOf } from "../../book/build.ts";
 import { type Ask, type Found, isDone, itemsOf, type Moment, moments, readAsks, readWalk, type Station, stationOpened, stations, stationSeen, type Walk, withFound } from "../../book/walk.ts";
+import { asMeasured } from "../../book/walk_measure.ts";
 import { textOf, walkChanges } from "../../book/walk_save.ts";
 import { StorageTrouble } from "../../log/idb.ts";
 import { newRec } from "../../log/book_log.ts";
@@ -122,7 +123,8 @@ class WalkDesk {
   #found(ask: string, change: Partial<Found>): void {
     this.#change((walk) => {
       const before = walk.found[ask] ?? { rec: newRec(), severity: walk.asked.find(({ id }) => id === ask)?.worst, words: "", clock: 0, side: "", mm: "", photos: [] };
-      return withFound(walk, ask, { ...before, ...change });
+      const next = { ...before, ...change };
+      return withFound(walk, ask, change.mm === undefined ? next : asMeasured(walk.asked.find(({ id }) => id === ask), next));
     });
   }
 

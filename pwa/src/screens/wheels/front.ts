@@ -96,9 +96,19 @@ class Front {
     const lists = await Promise.all(thingKinds.map((kind) => book.all(kind)));
     if (this.#ctx.closed.aborted) return;
     this.#lines = thingLines(lists.flat(), teller);
+    this.#ready(this.#lines);
     setHidden(this.#none, this.#lines.length > 0);
     setHidden(this.#seek, this.#lines.length === 0);
     this.#show();
+  }
+
+  // ready works out what the search looks through while nobody waits.
+  #ready(lines: readonly ThingLine[], from = 0): void {
+    later(() => {
+      if (this.#lines !== lines || this.#ctx.closed.aborted) return;
+      for (const { sought } of lines.slice(from, from + 50)) void sought;
+      if (from + 50 < lines.length) this.#ready(lines, from + 50);
+    });
   }
 
   #show(): void {
@@ -119,6 +129,12 @@ class Front {
 
 export function front(host: HTMLElement, ctx: Ctx): void {
   new Front(host, ctx);
+}
+
+// later does a piece of work when the page has nothing else to do.
+function later(work: () => void): void {
+  if ("requestIdleCallback" in globalThis) requestIdleCallback(work);
+  else setTimeout(work, 100);
 }
 
 // sections list each kind; what is out of use comes last.
