@@ -10,9 +10,10 @@ import { keyed } from "../../ui/keyed.ts";
 import { openPage } from "../../ui/page.ts";
 import { setHidden, setText } from "../../ui/part.ts";
 import type { Ctx } from "../../ui/screen.ts";
+import { showWay, way } from "../../ui/way.ts";
 import { w } from "../../words/index.ts";
 import { follow } from "../shared/follow.ts";
-import { badWords, show, way } from "./front.ts";
+import { badWords } from "./front.ts";
 
 const atFirst = 60; // lines
 const atOnce = 200;
@@ -38,7 +39,7 @@ export function history(host: HTMLElement, ctx: Ctx): void {
     setText(more, w("things.more", { n: lines.length - most }));
     keyed(list, lines.slice(0, most), ({ rec }) => rec, () => way(), (node, entry) => {
       const [href, name] = told(entry);
-      show(node, href, name, dayWords(textOf(entry, "day"), Date.now()));
+      showWay(node, href, name, dayWords(textOf(entry, "day"), Date.now()));
     });
   }, (words) => setText(none, words));
   more.addEventListener("click", () => {
