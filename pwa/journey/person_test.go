@@ -16,17 +16,27 @@ const fields = "textbox|spinbutton|searchbox|combobox"
 // something else cannot be pressed.
 func (p *Page) Tap(role, name string) {
 	p.t.Helper()
-	p.tap(p.Find(role, name))
+	p.press(role, name, func() Node { return p.Find(role, name) })
 }
 
 func (p *Page) tap(node Node) {
 	p.t.Helper()
-	if node.Properties["disabled"] == "true" {
-		p.t.Fatalf("%s %q is disabled", node.Role, node.Name)
-	}
+	p.press(node.Role, node.Name, func() Node { return node })
+}
+
+// press looks for its target anew until it can be pressed: one of two alike may just be going.
+func (p *Page) press(role, name string, find func() Node) {
+	p.t.Helper()
 	var x, y float64
-	p.Eventually(fmt.Sprintf("%s %q to lie free under the finger", node.Role, node.Name), func() bool {
-		x, y = p.point(node)
+	p.Eventually(fmt.Sprintf("%s %q to lie free under the finger", role, name), func() bool {
+		node := find()
+		if node.Properties["disabled"] == "true" {
+			p.t.Fatalf("%s %q is disabled", node.Role, node.Name)
+		}
+		var placed bool
+		if x, y, placed = p.point(node); !placed {
+			return false
+		}
 		return callOn[bool](p, node, fmt.Sprintf(`function() {
 			const hit = document.elementFromPoint(%f, %f);
 			const host = this.nodeType === 1 ? this : this.parentElement;
@@ -40,8 +50,8 @@ func (p *Page) tap(node Node) {
 	}
 }
 
-// point scrolls a node into view and gives its middle.
-func (p *Page) point(node Node) (x, y float64) {
+// point scrolls a node into view and gives its middle; placed is false for what is not shown.
+func (p *Page) point(node Node) (x, y float64, placed bool) {
 	p.t.Helper()
 	callOn[bool](p, node, `function() {
 		const host = this.nodeType === 1 ? this : this.parentElement;
@@ -50,10 +60,10 @@ func (p *Page) point(node Node) (x, y float64) {
 	}`)
 	quads, err := chromedp.Call(p.ctx, dom.GetContentQuads, dom.GetContentQuadsParams{BackendNodeID: node.backend})
 	if err != nil || len(quads.Quads) == 0 {
-		p.t.Fatalf("%s %q has no place on the screen: %v", node.Role, node.Name, err)
+		return 0, 0, false
 	}
 	q := quads.Quads[0]
-	return (q[0] + q[2] + q[4] + q[6]) / 4, (q[1] + q[3] + q[5] + q[7]) / 4
+	return (q[0] + q[2] + q[4] + q[6]) / 4, (q[1] + q[3] + q[5] + q[7]) / 4, true
 }
 
 // Type puts text into the field with this label, in place of what stands there.
