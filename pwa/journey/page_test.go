@@ -61,10 +61,16 @@ func (p *Page) do(steps ...chromedp.Action[chromedp.Void]) {
 	}
 }
 
+// evalPatience is more than anything asked of a page takes, also the playing of histories: a promise that is never kept must
+// end one test, not all.
+const evalPatience = 12 * time.Minute
+
 // Eval gives the value of a script, awaited. For looking only: acting is for Tap and Type.
 func Eval[T any](p *Page, script string) T {
 	p.t.Helper()
-	value, err := chromedp.Run(p.ctx, chromedp.Evaluate[T](script, chromedp.EvalAwaitPromise))
+	ctx, cancel := context.WithTimeout(p.ctx, evalPatience)
+	defer cancel()
+	value, err := chromedp.Run(ctx, chromedp.Evaluate[T](script, chromedp.EvalAwaitPromise))
 	if err != nil {
 		p.t.Fatalf("%s: %v", script, err)
 	}
