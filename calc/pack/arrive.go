@@ -87,7 +87,7 @@ func (e end) shut() string {
 		text += "Through axle by hand first: a stiff start is the wrong thread, stop. Then " + tighten(axle) + " "
 	}
 	if could(e.Axle, "quick_release") {
-		text += "Quick release: resistance from half way, a firm push to shut, lever plain to see. "
+		text += "Quick release: resistance from half way, a firm push to shut. "
 	}
 	return trimmed(text)
 }

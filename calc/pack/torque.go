@@ -63,7 +63,7 @@ func byHand(newtonMetres float64) string {
 	case newtonMetres >= 10:
 		handle = 20
 	}
-	return "No torque wrench: pull " + Pull(newtonMetres, handle) + " kg at the end of " + short(handle) + " cm."
+	return "Without a wrench: " + Pull(newtonMetres, handle) + " kg at the end of " + short(handle) + " cm."
 }
 
 // Pull is the pull in whole kg that gives a torque at the end of a handle.
