@@ -26,16 +26,16 @@ type lanServer struct {
 	origin, trust string // where the app is, and where phones learn to trust it
 }
 
-// startLan starts the binary on all of this computer's networks.
-func startLan(t *testing.T) *lanServer {
+// startLan starts the binary on all of this computer's networks, under a name.
+func startLan(t *testing.T, name string) *lanServer {
 	t.Helper()
 	port := freePair(t)
 	s := &lanServer{
 		Server: &Server{t: t, binary: binary(t), data: t.TempDir(), addr: fmt.Sprint("0.0.0.0:", port)},
-		origin: fmt.Sprintf("https://%s:%d", carName, port), trust: fmt.Sprintf("http://127.0.0.1:%d/", port+2),
+		origin: fmt.Sprintf("https://%s:%d", name, port), trust: fmt.Sprintf("http://127.0.0.1:%d/", port+2),
 	}
 	s.said = new(output)
-	command := exec.Command(s.binary, "serve", "-lan", "-name", carName, "-addr", s.addr, "-data", s.data)
+	command := exec.Command(s.binary, "serve", "-lan", "-name", name, "-addr", s.addr, "-data", s.data)
 	command.Stdout, command.Stderr = s.said, s.said
 	if err := command.Start(); err != nil {
 		t.Fatal(err)
@@ -136,7 +136,7 @@ func (s *lanServer) authority() []byte {
 
 func TestAPhoneThatTrustsTheServerInstallsPairsAndGoesOnWithoutIt(t *testing.T) {
 	needsCertutil(t)
-	server, in := startLan(t), words(t)
+	server, in := startLan(t, carName), words(t)
 	browser := browserIn(t, homeThatTrusts(t, server.authority()))
 	p := browser.Open(server.origin + "/#/settings/phones")
 	p.Allow("status of 401")
@@ -158,9 +158,21 @@ func TestAPhoneThatTrustsTheServerInstallsPairsAndGoesOnWithoutIt(t *testing.T) 
 	p.at("pressure")
 }
 
+// Where no name is found, an address takes its place.
+func TestAServerThatIsCalledByItsAddressIsTrusted(t *testing.T) {
+	needsCertutil(t)
+	server := startLan(t, "127.0.0.1")
+	p := browserIn(t, homeThatTrusts(t, server.authority())).Open(server.origin + "/")
+	p.Allow("status of 401")
+	p.at("pressure")
+	if origin := Eval[string](p, "location.origin"); origin != server.origin {
+		t.Errorf("the app is at %s, want %s", origin, server.origin)
+	}
+}
+
 func TestAPhoneThatDoesNotTrustTheServerIsStopped(t *testing.T) {
 	needsCertutil(t)
-	server := startLan(t)
+	server := startLan(t, carName)
 	p := browserIn(t, homeThatTrusts(t, nil)).Open("about:blank")
 	p.Allow("ERR_CERT_AUTHORITY_INVALID")
 	err := chromedp.Do(p.ctx, chromedp.Navigate(server.origin+"/"))
@@ -171,7 +183,7 @@ func TestAPhoneThatDoesNotTrustTheServerIsStopped(t *testing.T) {
 
 // The browser is told not to mind the certificate: this computer's addresses may be public ones, which it does not hold.
 func TestTheServersOtherNamesLeadToTheOneOrigin(t *testing.T) {
-	server := startLan(t)
+	server := startLan(t, carName)
 	browser := browserIn(t, t.TempDir(), chromedp.Flag("ignore-certificate-errors", true))
 	_, port, _ := strings.Cut(server.addr, ":")
 	others := []string{hostDotLocal(t)}
@@ -196,7 +208,7 @@ func TestTheServersOtherNamesLeadToTheOneOrigin(t *testing.T) {
 }
 
 func TestThePageOnWhichPhonesLearnToTrust(t *testing.T) {
-	server := startLan(t)
+	server := startLan(t, carName)
 	p := browserIn(t, t.TempDir()).Open(server.trust)
 	_, line, _ := strings.Cut(server.said.String(), "The fingerprint they must see there: ")
 	fingerprint, _, _ := strings.Cut(line, "\n")

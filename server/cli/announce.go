@@ -36,7 +36,7 @@ func announce(ctx context.Context, c call, log *slog.Logger, at net.Addr, settin
 	if how.authority != nil {
 		fmt.Fprintf(c.stdout, "Phones learn to trust it at %s\nThe fingerprint they must see there: %s\n", how.page, how.authority.Fingerprint())
 		if how.fresh {
-			log.Warn("a new authority was made: phones have to trust it, also those that trusted the one before")
+			log.Warn("a new authority was made: every phone has to trust it once", "for", how.access.Host)
 		}
 	}
 	tcp, isTCP := at.(*net.TCPAddr)

@@ -17,7 +17,7 @@ func pair(c call) (err error) {
 	var newKeys bool
 	flags := flag.NewFlagSet("pair", flag.ContinueOnError)
 	flags.StringVar(&data, "data", "", "the folder `DIR` that holds the book; your own data folder if not given")
-	flags.BoolVar(&newKeys, "new-keys", false, "sign sessions with a new key from the next start on; done twice, every phone has to be paired anew")
+	flags.BoolVar(&newKeys, "new-keys", false, "sign sessions with a new key from the next start on; done twice in a row, every phone has to be paired anew")
 	rest, err := parse(c, flags)
 	if err != nil {
 		return err
@@ -42,6 +42,6 @@ func pair(c call) (err error) {
 	if err := access.Rotate(ctx, book, time.Now()); err != nil {
 		return err
 	}
-	fmt.Fprintln(c.stdout, "A new key signs the sessions from the next start of the server on. Bring a backup to sibling servers.")
+	fmt.Fprintln(c.stdout, "A new key signs the sessions from the next start of the server on. Make sibling servers anew from a backup.")
 	return nil
 }

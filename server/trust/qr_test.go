@@ -12,6 +12,8 @@ import (
 
 const address = "https://a-rather-long-name-of-a-car.local:7467"
 
+const white = 4 // modules round a code, as scanners want
+
 // modules draws a code from what it is meant to be: dark modules as #.
 func modules(t *testing.T) (grid []string) {
 	t.Helper()
@@ -19,9 +21,9 @@ func modules(t *testing.T) (grid []string) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for y := -quietZone; y < code.Size+quietZone; y++ {
+	for y := -white; y < code.Size+white; y++ {
 		var row strings.Builder
-		for x := -quietZone; x < code.Size+quietZone; x++ {
+		for x := -white; x < code.Size+white; x++ {
 			row.WriteString(map[bool]string{true: "#", false: "."}[code.Black(x, y) && x >= 0 && y >= 0 && x < code.Size && y < code.Size])
 		}
 		grid = append(grid, row.String())
@@ -85,7 +87,7 @@ func TestTheCodeInThePictureHasEveryModule(t *testing.T) {
 		}
 	}
 	finder := []string{"#######", "#.....#", "#.###.#", "#.###.#", "#.###.#", "#.....#", "#######"}
-	for _, corner := range [][2]int{{quietZone, quietZone}, {len(want) - quietZone - 7, quietZone}, {quietZone, len(want) - quietZone - 7}} {
+	for _, corner := range [][2]int{{white, white}, {len(want) - white - 7, white}, {white, len(want) - white - 7}} {
 		for y, row := range finder {
 			if got := string(drawn[corner[1]+y][corner[0] : corner[0]+7]); got != row {
 				t.Errorf("the mark at %v has the row %s, want %s", corner, got, row)

@@ -24,6 +24,8 @@ func TestOtherNamesOfTheServerLeadToTheOneItLivesAt(t *testing.T) {
 		{name: "its worker", path: "/sw.js", host: "car.local", status: 200, wantHeaders: stay},
 		{name: "sending", method: "POST", path: "/", host: "car.local", status: 405, wantHeaders: stay},
 		{name: "foreign", path: "/", host: "evil.example", status: 421, wantHeaders: stay},
+		{name: "one that ends like it", path: "/", host: "notcar.local", status: 421},
+		{name: "one below it", path: "/", host: "x.car.local:7467", status: 421},
 		{name: "one that only looks like it", path: "/", host: "car.local.evil.example", status: 421, wantHeaders: stay},
 	}
 	for _, address := range machineAddresses(t) {

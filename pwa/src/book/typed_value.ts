@@ -15,6 +15,7 @@ interface Measured {
 
 const measured: Readonly<Record<string, Measured>> = {
   mm: { dimension: "length", perSI: 1e3, name: "mm" },
+  cm: { dimension: "length", perSI: 1e2, name: "cm" },
   kg: { dimension: "mass", perSI: 1, name: "kg" },
   ml: { dimension: "plain", perSI: 1, name: "ml" },
 };
@@ -29,6 +30,7 @@ export function unitWords(spec: KindField | undefined, unit: PressureUnit): stri
   switch (spec?.unit) {
     case "kPa": return w(`unit.${unit}`);
     case "mm": return w("unit.mm");
+    case "cm": return w("recUnit.cm");
     case "kg": return w("unit.kg");
     case "ml": return w("unit.ml");
     default: return "";

@@ -3,7 +3,7 @@ import { equal, test } from "../ui/testing.ts";
 import { hex, merged, now, op } from "./kit.test.ts";
 import { type Ask, entryItems, type Found, isDone, type Item, itemsOf, readWalk, stationOpened, stationSeen, verdictOf, type Walk, withFound } from "./walk.ts";
 import { asMeasured, judged, type Measure } from "./walk_measure.ts";
-import { alike, openFindings, severityOf, walkChanges } from "./walk_save.ts";
+import { alike, openFindings, pastOf, severityOf, walkChanges } from "./walk_save.ts";
 
 const ask = (id: string, station: Ask["station"]): Ask => ({ id, station, title: `${id}?`, look_for: "", how: "", limit: "", worst: "stop", source: "" });
 const asked = [ask("bead", "front_wheel"), ask("spokes", "front_wheel"), ask("rotor", "front_brake")];
@@ -66,6 +66,9 @@ test("findings: open until an entry says what was done; the worst first", () => 
   equal(openFindings(all, [merged(op(hex("y"), "finding_closed", { finding: hex("2") }), op(hex("y"), "finding_closed", { deleted: true }))], "b1").length, 4);
   equal([severityOf(all[4] as never), openFindings(all, [], undefined)], ["care", []]);
   equal(alike(all, all[0] as never).length, 4);
+  const onWheel = merged(op(hex("6"), "finding", { bike: "b1", wheel: "w1", severity: "note" }, { at: now + 1 }));
+  const done = merged(op(hex("z"), "finding_closed", { bike: "b1", finding: hex("6"), done: "new spoke" }, { at: now + 2 }));
+  equal([pastOf([], [...all, onWheel], [done, ...closed], "w1").map(({ rec }) => rec), pastOf([], [...all, onWheel], [done], "b1").length], [[hex("z"), hex("6")], 6]);
 });
 
 test("walk: a measured value makes it worse, never better", () => {

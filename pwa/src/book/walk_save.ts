@@ -76,6 +76,14 @@ export function checksOf(checks: readonly RecordState[], bike: string | undefine
   return checks.filter((entry) => stands(entry) && bike !== undefined && valueOf(entry, "bike") === bike).sort((a, b) => b.newest - a.newest);
 }
 
+// pastOf is what was looked at, found and done on a bike or on one of its wheels, the newest first.
+export function pastOf(checks: readonly RecordState[], findings: readonly RecordState[], closed: readonly RecordState[], rec: string): readonly RecordState[] {
+  const here = (entry: RecordState): boolean => stands(entry) && (valueOf(entry, "bike") === rec || valueOf(entry, "wheel") === rec);
+  const found = findings.filter(here);
+  const known = new Set(found.map((finding) => finding.rec));
+  return [...checks.filter(here), ...found, ...closed.filter((entry) => stands(entry) && known.has(textOf(entry, "finding")))].sort((a, b) => b.newest - a.newest);
+}
+
 // alike are findings of the same thing at the same place of the bike, by day: to compare their photos.
 export function alike(findings: readonly RecordState[], finding: RecordState): readonly RecordState[] {
   const same = (field: string) => (other: RecordState): boolean => textOf(other, field) === textOf(finding, field);

@@ -5,7 +5,7 @@ import { el } from "./el.ts";
 import { define, Part, setText } from "./part.ts";
 import type { Screen } from "./screen.ts";
 
-export type LaterPlace = "packing" | "support";
+export type LaterPlace = "support";
 
 export class Later extends Part<LaterPlace> {
   readonly #text = el("p");

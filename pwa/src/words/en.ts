@@ -6,6 +6,7 @@ import { checkWords } from "./en.checks.ts";
 import { listWords } from "./en.lists.ts";
 import { measureWords } from "./en.measure.ts";
 import { phoneWords } from "./en.phones.ts";
+import { packingWords } from "./en.packing.ts";
 import { pressureWords } from "./en.pressure.ts";
 import { printWords } from "./en.print.ts";
 import { recordWords } from "./en.records.ts";
@@ -28,7 +29,6 @@ export const en = {
 
   // family: later.
   "later.title": "Not built yet",
-  "later.packing": "Here you will get the packing list for your own bike, and on arrival the same list backwards with the torques.",
   "later.support": "Here you will type a race number and read which spare wheel to give, and where in the car it hangs.",
   "later.go": "Go to Pressure",
 
@@ -137,6 +137,7 @@ export const en = {
   ...sourceWords,
   ...wheelsWords,
   ...checkWords,
+  ...packingWords,
   ...measureWords,
   ...listWords,
   ...phoneWords,

@@ -12,6 +12,7 @@ import { keyed } from "../../ui/keyed.ts";
 import { listen, setAttr, setHidden, setText } from "../../ui/part.ts";
 import { Picker } from "../../ui/picker.ts";
 import type { Ctx } from "../../ui/screen.ts";
+import { showWay, way } from "../../ui/way.ts";
 import { w } from "../../words/index.ts";
 import { follow } from "../shared/follow.ts";
 import { bikePicker, pickBike, pickedBike } from "../shared/picked_bike.ts";
@@ -58,11 +59,11 @@ class Front {
     this.#showLast(checksOf(checks ?? [], bike.rec)[0]);
     this.#showOpen(openFindings(findings ?? [], closed ?? [], bike.rec));
     keyed(this.#moments, moments, (moment) => moment, () => way(), (node, moment) => {
-      show(node, `#/checks/walk/${bike.rec}/${moment}`, w(`checks.moment.${moment}`), w(`checks.when.${moment}`));
+      showWay(node, `#/checks/walk/${bike.rec}/${moment}`, w(`checks.moment.${moment}`), w(`checks.when.${moment}`));
     });
     const others = [["due", "checks.toDue"], ["sweat", "checks.toSweat"], ["history", "checks.history"]] as const;
     keyed(this.#others, [...others, ["rotor", "checks.toRotor"] as const], ([page]) => page, () => way(), (node, [page, words]) => {
-      show(node, page === "rotor" ? "#/checks/rotor" : `#/checks/${page}/${bike.rec}`, w(words), "");
+      showWay(node, page === "rotor" ? "#/checks/rotor" : `#/checks/${page}/${bike.rec}`, w(words), "");
     });
   }
 
@@ -82,22 +83,9 @@ class Front {
   #showOpen(open: readonly RecordState[]): void {
     setHidden(this.#openCard, open.length === 0);
     keyed(this.#open, open, ({ rec }) => rec, () => way(), (node, finding) => {
-      show(node, `#/checks/finding/${finding.rec}`, textOf(finding, "words"), badWords(severityOf(finding)));
+      showWay(node, `#/checks/finding/${finding.rec}`, textOf(finding, "words"), badWords(severityOf(finding)));
     });
   }
 }
 
 export const badWords = (severity: Severity): string => w(`checks.bad.${severity}`);
-
-export function way(): HTMLLIElement {
-  return el("li", {}, el("a", { class: "way" }, el("span", { class: "named" }), el("span", { class: "quiet small" })));
-}
-
-export function show(node: HTMLElement, href: string, name: string, facts: string): void {
-  const link = node.firstElementChild;
-  const [first, second] = link?.children ?? [];
-  if (link === null || first === undefined || second === undefined) return;
-  setAttr(link, "href", href);
-  setText(first, name);
-  setText(second, facts);
-}

@@ -1,8 +1,8 @@
-// What was looked at, found and done on a bike, the newest first.
+// What was looked at, found and done on a bike or a wheel, the newest first.
 
 import "./checks.css";
 import { bikeName } from "../../book/bikes.ts";
-import { checksOf, severityOf, textOf } from "../../book/walk_save.ts";
+import { pastOf, severityOf, textOf } from "../../book/walk_save.ts";
 import { dayWords } from "../../book/when.ts";
 import { type RecordState, valueOf } from "../../log/merge.ts";
 import { el } from "../../ui/el.ts";
@@ -10,9 +10,10 @@ import { keyed } from "../../ui/keyed.ts";
 import { openPage } from "../../ui/page.ts";
 import { setHidden, setText } from "../../ui/part.ts";
 import type { Ctx } from "../../ui/screen.ts";
+import { showWay, way } from "../../ui/way.ts";
 import { w } from "../../words/index.ts";
 import { follow } from "../shared/follow.ts";
-import { badWords, show, way } from "./front.ts";
+import { badWords } from "./front.ts";
 
 const atFirst = 60; // lines
 const atOnce = 200;
@@ -31,14 +32,14 @@ export function history(host: HTMLElement, ctx: Ctx): void {
     const [checks, findings, closed, of] = await Promise.all([ctx.book.all("check"), ctx.book.all("finding"), ctx.book.all("finding_closed"), ctx.book.get(bike)]);
     if (ctx.closed.aborted) return;
     page.classList.remove("looking");
-    ctx.heading(`${w("checks.history")} · ${bikeName(of) || w("head.bike")}`);
-    const lines = [...checksOf(checks, bike), ...checksOf(findings, bike), ...checksOf(closed, bike)].sort((a, b) => b.newest - a.newest);
+    ctx.heading(`${w("checks.history")} · ${bikeName(of) || (of?.kind === "wheel" ? w("recKind.wheel") : w("head.bike"))}`);
+    const lines = pastOf(checks, findings, closed, bike);
     setHidden(none, lines.length > 0);
     setHidden(more, lines.length <= most);
     setText(more, w("things.more", { n: lines.length - most }));
     keyed(list, lines.slice(0, most), ({ rec }) => rec, () => way(), (node, entry) => {
       const [href, name] = told(entry);
-      show(node, href, name, dayWords(textOf(entry, "day"), Date.now()));
+      showWay(node, href, name, dayWords(textOf(entry, "day"), Date.now()));
     });
   }, (words) => setText(none, words));
   more.addEventListener("click", () => {

@@ -10,6 +10,7 @@ import { newRec } from "../../log/book_log.ts";
 import type { Json } from "../../log/json.ts";
 import type { RecordState } from "../../log/merge.ts";
 import { Choice, chosen } from "../../ui/choice.ts";
+import "../../ui/way.css";
 import { el } from "../../ui/el.ts";
 import { Field, typed } from "../../ui/field.ts";
 import { keyed } from "../../ui/keyed.ts";

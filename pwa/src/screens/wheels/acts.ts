@@ -24,6 +24,7 @@ export class Acts {
   readonly #delete = press(() => void this.#deleteIt());
   readonly #restore = press(() => void this.#restoreIt(), w("records.restore"));
   readonly #history = el("a", { class: "button quiet flush" }, w("things.history"));
+  readonly #checks = el("a", { class: "button quiet flush" }, w("checks.history"));
   readonly #erase = el("a", { class: "button quiet flush" }, w("things.erase"));
   #state: RecordState | undefined;
   #find: Find = () => undefined;
@@ -33,7 +34,7 @@ export class Acts {
     this.#say = say;
     this.node = el("section", { class: "card stack" },
       el("div", { class: "row" }, this.#copy, this.#retire, this.#delete, this.#restore),
-      el("div", { class: "row" }, this.#history, this.#erase));
+      el("div", { class: "row" }, this.#history, this.#checks, this.#erase));
   }
 
   show(state: RecordState, find: Find): void {
@@ -48,6 +49,8 @@ export class Acts {
     setHidden(this.#delete, state.deleted);
     setHidden(this.#restore, !state.deleted);
     setHidden(this.#erase, state.kind !== "person");
+    setHidden(this.#checks, state.kind !== "bike" && state.kind !== "wheel");
+    setAttr(this.#checks, "href", `#/checks/history/${state.rec}`);
     setAttr(this.#history, "href", `#/settings/history/${state.rec}`);
     setAttr(this.#erase, "href", `#/wheels/erase/${state.rec}`);
   }

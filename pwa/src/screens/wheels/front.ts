@@ -3,6 +3,7 @@
 import "./wheels.css";
 import { foundIn, type ThingLine, thingLines } from "../../book/thing_list.ts";
 import { type ThingKind, thingKinds } from "../../book/thing_fields.ts";
+import "../../ui/way.css";
 import { el } from "../../ui/el.ts";
 import { fold } from "../../ui/fold.ts";
 import { keyed } from "../../ui/keyed.ts";

@@ -14,7 +14,7 @@ import { listen, setText } from "../../ui/part.ts";
 import type { Ctx } from "../../ui/screen.ts";
 import { w } from "../../words/index.ts";
 import { attempt, tellerFor } from "../shared/follow.ts";
-import { Form } from "./form.ts";
+import { Form } from "../shared/form.ts";
 
 export function newThing(host: HTMLElement, ctx: Ctx): void {
   const [, kind = ""] = ctx.path;

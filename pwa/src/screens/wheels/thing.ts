@@ -8,6 +8,7 @@ import { groups, isThing, type ThingKind, thingKinds } from "../../book/thing_fi
 import { askedOf } from "../../book/thing_view.ts";
 import { tiesOf } from "../../book/ties.ts";
 import type { RecordState } from "../../log/merge.ts";
+import "../../ui/way.css";
 import { el } from "../../ui/el.ts";
 import { fold } from "../../ui/fold.ts";
 import { keyed } from "../../ui/keyed.ts";
@@ -18,7 +19,7 @@ import { w } from "../../words/index.ts";
 import { follow, tellerFor } from "../shared/follow.ts";
 import { Acts } from "./acts.ts";
 import { Edits } from "./edits.ts";
-import { Form } from "./form.ts";
+import { Form } from "../shared/form.ts";
 import { measuredCard } from "./measured.ts";
 import { Said } from "./said.ts";
 

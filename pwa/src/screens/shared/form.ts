@@ -1,6 +1,6 @@
 // A form of questions about a thing. Parts stay while their question stands, so that nobody is disturbed while typing.
 
-import "./wheels.css";
+import "./form.css";
 import type { Asked } from "../../book/thing_view.ts";
 import { Choice } from "../../ui/choice.ts";
 import { el } from "../../ui/el.ts";

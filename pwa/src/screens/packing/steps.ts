@@ -1,0 +1,61 @@
+// A list of steps with a large box to tick for each; what waits for another step says for which.
+
+import type { StepView } from "../../book/pack_view.ts";
+import { el } from "../../ui/el.ts";
+import { keyed } from "../../ui/keyed.ts";
+import { actName, define, Part, setHidden, setText } from "../../ui/part.ts";
+import { w } from "../../words/index.ts";
+
+export interface Ticked {
+  readonly bike: string;
+  readonly step: string;
+  readonly ticked: boolean;
+}
+
+export const stepTicked = actName<Ticked>("rs-step-ticked");
+
+export class Steps extends Part<readonly StepView[]> {
+  readonly #list = el("ol", { class: "unmarked steps" });
+
+  protected override build(): void {
+    this.append(this.#list);
+  }
+
+  protected override show(views: readonly StepView[]): void {
+    keyed(this.#list, views, ({ key }) => key, () => new StepPart(), (part, view) => {
+      if (!same(part.view, view)) part.view = view;
+    });
+  }
+}
+
+function same(a: StepView | undefined, b: StepView): boolean {
+  return a !== undefined && a.ticked === b.ticked && a.waits === b.waits && a.step.text === b.step.text && a.step.tool === b.step.tool;
+}
+
+class StepPart extends Part<StepView> {
+  readonly #box = el("input", { type: "checkbox" });
+  readonly #text = el("span");
+  readonly #tool = el("span", { class: "quiet small block" });
+  readonly #waits = el("span", { class: "small block" });
+
+  protected override build(): void {
+    this.setAttribute("role", "listitem");
+    this.#box.addEventListener("change", () => {
+      const { bike, step } = this.view ?? {};
+      if (bike !== undefined && step !== undefined) this.act(stepTicked, { bike, step: step.id, ticked: this.#box.checked });
+    });
+    this.append(el("label", { class: "step" }, this.#box, el("span", {}, this.#text, this.#tool, this.#waits)));
+  }
+
+  protected override show({ step, ticked, waits }: StepView): void {
+    this.#box.checked = ticked;
+    setText(this.#text, step.text);
+    setText(this.#tool, step.tool === "" ? "" : w("trip.tool", { tool: step.tool }));
+    setHidden(this.#tool, step.tool === "");
+    setText(this.#waits, ticked || waits === "" ? "" : w("trip.waits", { what: waits }));
+    setHidden(this.#waits, ticked || waits === "");
+  }
+}
+
+define("rs-step", StepPart);
+define("rs-steps", Steps);
