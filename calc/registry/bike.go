@@ -10,11 +10,13 @@ import (
 
 // Keys of a build that no calculation's package lists.
 var (
-	brakes = []string{"disc", "rim"}
-	axles  = []string{"quick_release", "through_axle"}
-	mounts = []string{"six_bolt", "lockring"}
-	uses   = []string{"road", "other"}
-	sides  = []string{"front", "rear"}
+	brakes      = []string{"disc", "rim"}
+	axles       = []string{"quick_release", "through_axle"}
+	mounts      = []string{"six_bolt", "lockring"}
+	uses        = []string{"road", "other"}
+	sides       = []string{"front", "rear"}
+	pedals      = []string{"spanner", "hex"}
+	derailleurs = []string{"hanger", "frame", "none"}
 )
 
 // A mark on a rotor, and what may be measured on a rotor or pad.
@@ -40,6 +42,9 @@ var builtBike = group("bike", "Bike",
 	materialOf("frame_material", "Frame"), materialOf("bar_material", "Bar"),
 	oneOf("use", "Use", uses).optional(),
 	yesNo("racing", "Racing").optional(),
+	yesNo("electric", "Electric shifting or motor").optional(),
+	oneOf("pedals", "Pedals turned by", pedals).optional(),
+	oneOf("derailleur", "Rear derailleur on", derailleurs).optional(),
 )
 
 func builtBikeOf(v values) due.Bike {

@@ -11,7 +11,7 @@ type calculation struct {
 
 // all lists the calculations in the order they are published.
 var all = []calculation{
-	pressureCalculation, airCalculation, leakCalculation, saltCalculation, checksCalculation, dueCalculation,
+	pressureCalculation, airCalculation, leakCalculation, saltCalculation, checksCalculation, dueCalculation, packCalculation,
 }
 
 // Names lists the calculations.
