@@ -42,7 +42,7 @@ export function itemsOf(trip: RecordState | undefined): readonly Item[] {
 }
 
 export function goodsOf(trip: RecordState | undefined): readonly Good[] {
-  return entriesOf(trip).filter((each) => typeof each["good"] === "string").map(({ good, ...rest }) => ({ count: 1, ...rest, id: String(good) }));
+  return entriesOf(trip).filter((each) => typeof each["good"] === "string").map(({ good, ...rest }) => ({ id: String(good), count: 1, ...rest }));
 }
 
 // withItems is the list that the record keeps: items and goods in one.

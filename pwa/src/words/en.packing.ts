@@ -51,7 +51,6 @@ export const packingWords = {
   "trip.itemCm": "Length + width + height",
   "trip.itemAdd": "Add it",
   "trip.itemAway": "Take {name} away",
-  "trip.itemOf": "{name}: {kg}{cm}",
   "trip.total": "Together {kg} kg; the largest {cm} cm",
   "trip.overKg": "Over the airline’s limit of {n} kg.",
   "trip.overCm": "Larger than the airline’s limit of {n} cm.",
@@ -59,7 +58,6 @@ export const packingWords = {
   "trip.calendar": "Reminders as a calendar file",
   "trip.calendarWhy": "Rotors and batteries on the evening before, the look at the bike on arrival. After a change of days a newer file takes the place of the old reminders.",
   "trip.reminderText": "From the packing list.",
-  // family: trip.remind.
   "trip.remind.rotorsOff": "rotors off and flat",
   "trip.remind.rotorsOn": "rotors back on, wheels in",
   "trip.remind.batteries": "charge the batteries; shift before the battery comes off",
@@ -75,5 +73,4 @@ export const packingWords = {
   "trip.templateKept": "Kept: it is offered for the next trip.",
   "trip.fromTemplate": "Own things from {name}",
   "trip.deleted": "Deleted.",
-  "trip.who": "Ticked by {who}",
 } as const;

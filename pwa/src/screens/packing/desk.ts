@@ -1,7 +1,6 @@
 // The page to show at the desk: what is in the bag that is on a list, in large letters.
 
 import "./packing.css";
-import { goodsOf } from "../../book/trip.ts";
 import { textOf } from "../../book/walk_save.ts";
 import { el } from "../../ui/el.ts";
 import { keyed } from "../../ui/keyed.ts";
@@ -10,7 +9,7 @@ import { setHidden, setText } from "../../ui/part.ts";
 import type { Ctx } from "../../ui/screen.ts";
 import { w } from "../../words/index.ts";
 import { follow } from "../shared/follow.ts";
-import { goodLines, mayWords, nameOf } from "./goods.ts";
+import { goodLines, mayWords } from "./goods.ts";
 import { packed } from "./packed.ts";
 
 export function desk(host: HTMLElement, ctx: Ctx, rec: string): void {
@@ -25,13 +24,11 @@ export function desk(host: HTMLElement, ctx: Ctx, rec: string): void {
     page.classList.remove("looking");
     ctx.heading(`${w("trip.deskTitle")} · ${textOf(found.trip, "name")}`);
     const lines = goodLines(found);
-    const goods = goodsOf(found.trip);
     setHidden(none, lines.length > 0);
-    keyed(list, lines, ({ id }) => id, () => el("li", {}, el("strong"), el("p"), el("p", { class: "small" })), (node, line) => {
+    keyed(list, lines, ({ key }) => key, () => el("li", {}, el("strong"), el("p"), el("p", { class: "small" })), (node, { name: words, count, line }) => {
       const [name, where, why] = node.children;
-      const count = goods.filter(({ id }) => line.id === id || line.id.startsWith(id)).reduce((sum, good) => sum + good.count, 0);
       if (name === undefined || where === undefined || why === undefined) return;
-      setText(name, count > 0 ? `${count} × ${nameOf(line.id)}` : nameOf(line.id));
+      setText(name, `${count} × ${words}`);
       setText(where, w("good.where", { cabin: mayWords(line.cabin), hold: mayWords(line.hold) }));
       setText(why, `${line.why} ${w("good.dated", { dated: line.dated })}`);
     });

@@ -74,10 +74,10 @@ export class Goods {
       field.view = { id: `good.${key}`, label, spoken: label, text, unit: "", range: null, fault: faultOf(text), signed: false, step: 0 };
     });
     const lines = goodLines(found);
-    keyed(this.#lines, lines, ({ id }, ) => id, () => el("li", {}, el("strong"), " ", el("span"), el("p", { class: "small" })), (node, line) => {
+    keyed(this.#lines, lines, ({ key }) => key, () => el("li", {}, el("strong"), " ", el("span"), el("p", { class: "small" })), (node, { name: words, line }) => {
       const [name, where, why] = node.children;
       if (name === undefined || where === undefined || why === undefined) return;
-      setText(name, nameOf(line.id));
+      setText(name, words);
       setText(where, w("good.where", { cabin: mayWords(line.cabin), hold: mayWords(line.hold) }));
       setText(why, `${line.why} ${w("good.dated", { dated: line.dated })}`);
     });
@@ -99,14 +99,25 @@ function countIn({ trip }: Packed, key: Key): number {
   return goodsOf(trip).find((good) => matches(good, key))?.count ?? 0;
 }
 
-// goodLines are what the calculator says of the goods, once for all bikes.
-export function goodLines({ bikes }: Packed): readonly GoodLine[] {
-  const lines = bikes.flatMap(({ pack }) => pack?.goods ?? []);
-  return lines.filter((line, n) => lines.findIndex(({ id }) => id === line.id) === n);
+export interface ToldGood {
+  readonly key: string;
+  readonly name: string;
+  readonly count: number;
+  readonly line: GoodLine;
+}
+
+// goodLines are what the calculator says of each of the goods, in their order; the same for every bike.
+export function goodLines({ trip, bikes }: Packed): readonly ToldGood[] {
+  const lines = bikes.find(({ pack }) => pack !== undefined)?.pack?.goods ?? [];
+  return goodsOf(trip).flatMap((good, n): ToldGood[] => {
+    const line = lines[n];
+    const key = carried.find((each) => matches(good, each.key))?.key;
+    return line === undefined ? [] : [{ key: `${n}`, name: key === undefined ? good.id : w(`good.${key}`), count: good.count, line }];
+  });
 }
 
 export function nameOf(id: string): string {
-  const key = carried.find((each) => each.key === id)?.key;
+  const key = carried.find((each) => each.good.id === id)?.key;
   return key === undefined ? id : w(`good.${key}`);
 }
 

@@ -1,9 +1,11 @@
 // One's own things, with what they weigh: the running total against the airline's own limits. They are ticked like steps.
 
+import { isObject } from "../../book/answer.ts";
+import { textOf } from "../../book/walk_save.ts";
 import { itemsOf, type Item, goodsOf, totalsOf, withItems } from "../../book/trip.ts";
 import { readTyped } from "../../book/typed_value.ts";
 import { newRec } from "../../log/book_log.ts";
-import { valueOf } from "../../log/merge.ts";
+import { type RecordState, valueOf } from "../../log/merge.ts";
 import { plain } from "../../words/number.ts";
 import { el } from "../../ui/el.ts";
 import { Field, typed } from "../../ui/field.ts";
@@ -29,6 +31,8 @@ export class Items {
   readonly #list = el("ul", { class: "unmarked steps" });
   readonly #more = el("button", { type: "button", class: "button quiet flush" });
   readonly #total = el("p");
+  readonly #templates = el("div", { class: "row" });
+  readonly #keep = el("button", { type: "button", class: "button", on: { click: () => void this.#keepTemplate() } }, w("trip.template"));
   readonly #over = el("p", { class: "notice care" });
   readonly #name = new Field();
   readonly #kg = new Field();
@@ -41,9 +45,9 @@ export class Items {
     this.#ctx = ctx;
     this.#packed = found;
     this.#say = say;
-    this.node = el("section", { class: "card stack" }, el("h2", {}, w("trip.items")), this.#list, this.#more, this.#total, this.#over,
+    this.node = el("section", { class: "card stack" }, el("h2", {}, w("trip.items")), this.#list, this.#more, this.#templates, this.#total, this.#over,
       fold(w("trip.item"), el("div", { class: "fields" }, this.#name, this.#kg, this.#cm),
-        el("p", {}, el("button", { type: "button", class: "button", on: { click: () => void this.#add() } }, w("trip.itemAdd")))));
+        el("p", {}, el("button", { type: "button", class: "button", on: { click: () => void this.#add() } }, w("trip.itemAdd")), " ", this.#keep)));
     this.#more.addEventListener("click", () => {
       this.#most += 200;
       const now = found();
@@ -83,6 +87,29 @@ export class Items {
     const limit = (field: string): number => Number(valueOf(found.trip, field) ?? 0);
     setText(this.#over, [overKg ? w("trip.overKg", { n: plain(limit("limit_kg")) }) : "", overCm ? w("trip.overCm", { n: plain(limit("limit_cm")) }) : ""].filter((each) => each !== "").join(" "));
     setHidden(this.#over, !overKg && !overCm);
+    setHidden(this.#keep, items.length === 0);
+    void this.#offer(items.length === 0);
+  }
+
+  // offer lists the templates while there is nothing of one's own yet.
+  async #offer(empty: boolean): Promise<void> {
+    const templates = empty ? await this.#ctx.book.all("template") : [];
+    keyed(this.#templates, templates, ({ rec }) => rec, () => el("button", { type: "button", class: "button" }), (button, template) => {
+      setText(button, w("trip.fromTemplate", { name: textOf(template, "name") }));
+      button.onclick = () => void this.#save(thingsIn(template));
+    });
+    setHidden(this.#templates, templates.length === 0);
+  }
+
+  async #keepTemplate(): Promise<void> {
+    const found = this.#packed();
+    if (found === undefined) return;
+    const { book } = this.#ctx;
+    let made: readonly RecordState[] = [];
+    const failed = await attempt(this.#ctx, async () => {
+      made = await book.save([{ rec: newRec(), kind: "template", set: { name: textOf(found.trip, "name") || w("recKind.trip"), steps: withItems(itemsOf(found.trip), []) } }]);
+    });
+    this.#say(failed || w("trip.templateKept"), failed === "" ? () => book.remove(...made) : undefined, failed !== "");
   }
 
   async #add(): Promise<void> {
@@ -120,6 +147,15 @@ export class Items {
     if (failed !== "") this.#say(failed, undefined, true);
     return failed === "";
   }
+}
+
+// thingsIn are a template's things, as new ones.
+function thingsIn(template: RecordState): readonly Item[] {
+  const steps = valueOf(template, "steps");
+  const kept: readonly unknown[] = Array.isArray(steps) ? steps : [];
+  return kept.filter(isObject).flatMap((each): Item[] => (typeof each["name"] !== "string" ? [] : [{
+    id: newRec(), name: each["name"], ...(typeof each["kg"] === "number" && { kg: each["kg"] }), ...(typeof each["cm"] === "number" && { cm: each["cm"] }),
+  }]));
 }
 
 interface ItemView {

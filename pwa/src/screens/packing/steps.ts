@@ -52,8 +52,10 @@ class StepPart extends Part<StepView> {
     setText(this.#text, step.text);
     setText(this.#tool, step.tool === "" ? "" : w("trip.tool", { tool: step.tool }));
     setHidden(this.#tool, step.tool === "");
-    setText(this.#waits, ticked || waits === "" ? "" : w("trip.waits", { what: waits }));
-    setHidden(this.#waits, ticked || waits === "");
+    if (waits !== "") setText(this.#waits, w("trip.waits", { what: waits }));
+    // Its room stays: a list that moves under the finger has the wrong step ticked.
+    setHidden(this.#waits, waits === "" && this.#waits.textContent === "");
+    this.#waits.style.visibility = ticked || waits === "" ? "hidden" : "";
   }
 }
 

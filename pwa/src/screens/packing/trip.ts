@@ -15,7 +15,7 @@ import { define, listen, Part, setAttr, setHidden, setText } from "../../ui/part
 import type { Ctx } from "../../ui/screen.ts";
 import { w } from "../../words/index.ts";
 import { attempt, follow } from "../shared/follow.ts";
-import { Goods } from "./goods.ts";
+import { Goods, nameOf } from "./goods.ts";
 import { Items } from "./items.ts";
 import { type Packed, packed, type PackedBike, tick } from "./packed.ts";
 import { Steps, stepTicked } from "./steps.ts";
@@ -29,6 +29,8 @@ class TripPage {
   readonly #rec: string;
   readonly #page = el("div", { class: "stack looking" });
   readonly #left = el("p");
+  readonly #gone = el("p", { class: "notice care" }, w("history.unknown"));
+  readonly #body = el("div", { class: "stack" });
   readonly #outcome = new Outcome();
   readonly #bikes = el("div", { class: "stack" });
   readonly #waiting = el("p", { class: "notice care" }, w("checks.waiting"));
@@ -45,7 +47,10 @@ class TripPage {
     this.#goods = new Goods(host, ctx, () => this.#packed, say);
     this.#items = new Items(host, ctx, () => this.#packed, say);
     const link = (href: string, words: string): HTMLElement => el("a", { class: "button", href }, words);
-    this.#page.append(
+    setHidden(this.#gone, true);
+    setHidden(this.#body, true);
+    this.#page.append(this.#gone, this.#body);
+    this.#body.append(
       el("section", { class: "card stack" }, this.#left, el("div", { class: "row" }, link(`#/packing/${rec}/plan`, w("trip.change")), link(`#/packing/${rec}/arrival`, w("trip.arrival")))),
       this.#outcome, this.#waiting, this.#bikes, this.#goods.node, this.#items.node,
       el("section", { class: "card stack" }, el("p", {}, el("button", { type: "button", class: "button", on: { click: () => void this.#calendar() } }, w("trip.calendar"))), el("p", { class: "small quiet" }, w("trip.calendarWhy"))),
@@ -76,7 +81,9 @@ class TripPage {
     if (this.#ctx.closed.aborted) return;
     this.#packed = found;
     this.#page.classList.remove("looking");
-    if (found === undefined) return this.#page.replaceChildren(el("p", { class: "notice care" }, w("history.unknown")));
+    setHidden(this.#gone, found !== undefined);
+    setHidden(this.#body, found === undefined);
+    if (found === undefined) return; // it may be on its way
     this.#ctx.heading(textOf(found.trip, "name") || w("recKind.trip"));
     setText(this.#left, timeLeft(found.trip, dayText(Date.now())));
     setHidden(this.#waiting, found.bikes.every(({ pack }) => pack !== undefined));
@@ -133,7 +140,7 @@ class BikePart extends Part<BikeView> {
     const bag = bike.pack?.bag ?? [];
     setText(this.#bag, bag.length === 0 ? w("trip.bagNone") : bag.join(", "));
     const buy = bike.pack?.buy_there ?? [];
-    setText(this.#buy, buy.length === 0 ? "" : `${w("trip.buy")}: ${buy.join(", ")}`);
+    setText(this.#buy, buy.length === 0 ? "" : `${w("trip.buy")}: ${buy.map(nameOf).join(", ")}`);
     setHidden(this.#buy, buy.length === 0);
   }
 }
