@@ -64,9 +64,14 @@ export function stepViews(steps: readonly Step[], bike: string, ticks: ReadonlyM
   const known = new Map(steps.map((step) => [step.id, step]));
   const done = (id: string): boolean => ticks.get(keyOf(bike, id)) === true;
   return steps.map((step) => {
-    const open = step.needs.filter((id) => known.has(id) && !done(id)).map((id) => known.get(id)?.text ?? "");
+    const open = step.needs.filter((id) => known.has(id) && !done(id)).map((id) => firstSentence(known.get(id)?.text ?? ""));
     return { key: keyOf(bike, step.id), step, bike, ticked: done(step.id), waits: open[0] ?? "" };
   });
+}
+
+// firstSentence is enough to know a step by.
+function firstSentence(text: string): string {
+  return /^.*?[.:](?=\s|$)/.exec(text)?.[0] ?? text;
 }
 
 export interface Progress {

@@ -35,6 +35,8 @@ export interface BoardView extends BesideView {
   readonly noted: NotedView;
 }
 
+const afterwards = 30; // ms: the numbers are on the screen by then
+
 export const firmed = actName<number>("rs-firmed");
 export const wetted = actName<boolean>("rs-wetted");
 export const renamed = actName<string>("rs-renamed");
@@ -58,6 +60,8 @@ export class Board extends Part<BoardView> {
   readonly #ride = new AfterRide();
   readonly #widths = new Widths();
   readonly #lower = answered("lower");
+  #stands = false; // the numbers were shown before
+  #timer: ReturnType<typeof setTimeout> | undefined;
   readonly #name = el("input", { class: "entry", type: "text", maxlength: 60, autocomplete: "off" });
 
   #step(by: number, label: string): HTMLButtonElement {
@@ -111,14 +115,23 @@ export class Board extends Part<BoardView> {
     this.#inputs.show(state);
     this.#ground.view = { state, undo, kept };
     if (this.#name.value !== state.draft.bike) this.#name.value = state.draft.bike;
-    this.#why.view = screen.curves;
-    this.#bikes.view = bikes;
     this.#setIt.view = noted;
     this.#notes.view = noted;
     this.#open.view = noted.open;
     this.#ride.view = ride;
-    this.#widths.view = widths;
     setHidden(this.#lower, screen.wheels.some((each) => each.number === ""));
+    if (this.#stands) this.#showRest({ screen, bikes, widths });
+    else this.#timer ??= setTimeout(() => {
+      this.#stands = true;
+      if (this.view !== undefined) this.#showRest(this.view);
+    }, afterwards);
+  }
+
+  // What stands far below the numbers comes after them: curves, other widths, the other bikes.
+  #showRest({ screen, bikes, widths }: Pick<BoardView, "screen" | "bikes" | "widths">): void {
+    this.#why.view = screen.curves;
+    this.#bikes.view = bikes;
+    this.#widths.view = widths;
   }
 }
 

@@ -13,6 +13,7 @@ import { w } from "../../words/index.ts";
 import { follow, tellerFor } from "../shared/follow.ts";
 
 const atFirst = 24; // lines of a list
+const whileSeeking = 8; // the fewer, the sooner they stand there
 const atOnce = 100; // more of them
 
 interface Listed {
@@ -68,6 +69,7 @@ class Front {
   readonly #seek: HTMLElement;
   readonly #most = new Map<string, number>();
   #lines: readonly ThingLine[] = [];
+  #noting: ReturnType<typeof setTimeout> | undefined; // what is sought is kept once the typing rests
 
   constructor(host: HTMLElement, ctx: Ctx) {
     this.#ctx = ctx;
@@ -77,9 +79,10 @@ class Front {
     const page = el("div", { class: "stack looking" });
     host.append(page);
     this.#search.addEventListener("input", () => {
-      void ctx.drafts.save(noted, this.#search.value);
       this.#most.clear();
       this.#show();
+      clearTimeout(this.#noting);
+      this.#noting = setTimeout(() => void ctx.drafts.save(noted, this.#search.value), 300);
     });
     void ctx.drafts.load(noted).then((text) => {
       if (typeof text === "string" && this.#search.value === "") this.#search.value = text;
@@ -116,14 +119,14 @@ class Front {
     const query = this.#search.value.trim();
     const found = query === "" ? this.#lines : foundIn(this.#lines, query);
     setText(this.#said, query === "" ? "" : found.length === 0 ? w("things.notFound", { query }) : w("things.found", { n: found.length }));
-    const lists = sections(found).map((section) => ({ ...section, most: this.#most.get(section.name) ?? atFirst, more: () => this.#more(section.name) }));
+    const lists = sections(found).map((section) => ({ ...section, most: this.#most.get(section.name) ?? (query === "" ? atFirst : whileSeeking), more: () => this.#more(section.name) }));
     keyed(this.#lists, lists, ({ name }) => name, () => new Lines(), (part, list) => {
       part.view = list;
     });
   }
 
   #more(name: string): void {
-    this.#most.set(name, (this.#most.get(name) ?? atFirst) + atOnce);
+    this.#most.set(name, (this.#most.get(name) ?? 0) + atOnce);
     this.#show();
   }
 }
