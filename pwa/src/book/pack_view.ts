@@ -13,6 +13,7 @@ export interface Step {
   readonly tool: string;
   readonly needs: readonly string[];
   readonly must?: boolean; // before the bike is ridden
+  readonly as_built?: readonly string[]; // what was written down for it
 }
 
 export interface GoodLine {
@@ -56,16 +57,17 @@ export interface StepView {
   readonly step: Step;
   readonly bike: string;
   readonly ticked: boolean;
+  readonly built: string; // what was written down for it; "" for nothing
   readonly waits: string; // for what has to be done first; "" when nothing has
 }
 
 // stepViews tell of each step whether it is ticked, and what it waits for.
-export function stepViews(steps: readonly Step[], bike: string, ticks: ReadonlyMap<string, boolean>): readonly StepView[] {
+export function stepViews(steps: readonly Step[], bike: string, ticks: ReadonlyMap<string, boolean>, builtOf: (step: Step) => string = () => ""): readonly StepView[] {
   const known = new Map(steps.map((step) => [step.id, step]));
   const done = (id: string): boolean => ticks.get(keyOf(bike, id)) === true;
   return steps.map((step) => {
     const open = step.needs.filter((id) => known.has(id) && !done(id)).map((id) => firstSentence(known.get(id)?.text ?? ""));
-    return { key: keyOf(bike, step.id), step, bike, ticked: done(step.id), waits: open[0] ?? "" };
+    return { key: keyOf(bike, step.id), step, bike, ticked: done(step.id), built: builtOf(step), waits: open[0] ?? "" };
   });
 }
 

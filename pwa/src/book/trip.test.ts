@@ -3,6 +3,7 @@ import type { Json } from "../log/json.ts";
 import type { RecordState } from "../log/merge.ts";
 import { hex, merged, now, op } from "./kit.test.ts";
 import { progressOf, readPack, type Step, stepViews, ticksOf, tripReminders } from "./pack_view.ts";
+import { builtWords } from "./as_built.ts";
 import { bikesOf, daysUntil, goodsOf, itemsOf, timeLeft, totalsOf, tripsByDay, wayOf, withItems } from "./trip.ts";
 
 const made = (name: string, kind: string, set: Record<string, Json>, at = now): RecordState => merged(op(hex(name), kind, set, { at }));
@@ -49,4 +50,13 @@ test("trip: reminders keep their ids when the days change", () => {
   equal(at("2026-08-01", "2026-08-09"), ["rotors-off 2026-08-01", "batteries 2026-08-01", "arrival 2026-08-01", "rotors-on 2026-08-01", "rotors-off-back 2026-08-09", "home 2026-08-09"]);
   equal(tripReminders(made("t", "trip", { from: "2026-08-01" }), false).map(({ uid }) => uid.split(".")[0]), ["batteries", "arrival"]);
   equal([at(""), at("never")], [[], []]);
+});
+
+test("as built: what was written down stands at its step", () => {
+  const measure = (name: string, of: string, what: string, place: string, field: string, value: number): RecordState =>
+    made(name, "measure", { of, what, place, [field]: value, day: "2026-07-14" });
+  const measures = [measure("1", "b", "as_built", "saddle_height", "mm", 742), measure("2", "b", "as_built", "bar_angle", "degrees", 3), measure("3", "w", "rotor_runout", "", "mm", 0.15)];
+  const of = (...as_built: string[]): string => builtWords({ ...step("x"), as_built }, measures, "b", ["w", "v"]);
+  equal([of("saddle_height"), of("bar_angle", "photos"), of("rotor_runout"), of("reach"), of()],
+    ["As built: saddle height 742 mm", "As built: bar angle 3 °", "As built: rotor run-out 0.15 mm", "", ""]);
 });

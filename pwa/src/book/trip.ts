@@ -28,7 +28,15 @@ export function wayOf(trip: RecordState | undefined): Way {
 }
 
 export function bikesOf(trip: RecordState | undefined): readonly string[] {
-  const list = valueOf(trip, "bikes");
+  return recsIn(trip, "bikes");
+}
+
+export function peopleOf(trip: RecordState | undefined): readonly string[] {
+  return recsIn(trip, "people");
+}
+
+function recsIn(trip: RecordState | undefined, field: string): readonly string[] {
+  const list = valueOf(trip, field);
   return isList(list) ? list.filter((each): each is string => typeof each === "string") : [];
 }
 

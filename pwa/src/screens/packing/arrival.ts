@@ -1,6 +1,7 @@
 // On arrival: the way back, with the torques. It cannot say finished while a rotor, an axle or a brake is open.
 
 import "./packing.css";
+import { builtWords } from "../../book/as_built.ts";
 import { progressOf, stepViews } from "../../book/pack_view.ts";
 import { textOf } from "../../book/walk_save.ts";
 import { el } from "../../ui/el.ts";
@@ -43,8 +44,8 @@ class BackPart extends Part<{ readonly bike: PackedBike; readonly packed: Packed
     this.append(el("section", { class: "card stack" }, this.#title, this.#waiting, this.#state, this.#steps, el("p", {}, this.#walk)));
   }
 
-  protected override show({ bike, packed: { ticks } }: { readonly bike: PackedBike; readonly packed: Packed }): void {
-    const views = stepViews(bike.pack?.arrival ?? [], bike.rec, ticks);
+  protected override show({ bike, packed: { ticks, measures } }: { readonly bike: PackedBike; readonly packed: Packed }): void {
+    const views = stepViews(bike.pack?.arrival ?? [], bike.rec, ticks, (step) => builtWords(step, measures, bike.rec, bike.wheels));
     const { done, of, mustOpen } = progressOf(views);
     const ready = bike.pack !== undefined && mustOpen.length === 0;
     setText(this.#title, bike.name);

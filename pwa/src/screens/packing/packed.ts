@@ -3,6 +3,7 @@
 import { bikeName } from "../../book/bikes.ts";
 import { buildOf } from "../../book/build.ts";
 import { type Pack, readPack, ticksOf } from "../../book/pack_view.ts";
+import { textOf } from "../../book/walk_save.ts";
 import { bikesOf, goodsOf, wayOf } from "../../book/trip.ts";
 import { newRec } from "../../log/book_log.ts";
 import { type RecordState, valueOf } from "../../log/merge.ts";
@@ -14,6 +15,7 @@ import type { Ticked } from "./steps.ts";
 export interface PackedBike {
   readonly rec: string;
   readonly name: string;
+  readonly wheels: readonly string[];
   readonly pack: Pack | undefined; // undefined where no sums run
 }
 
@@ -21,6 +23,7 @@ export interface Packed {
   readonly trip: RecordState;
   readonly bikes: readonly PackedBike[];
   readonly ticks: ReadonlyMap<string, boolean>;
+  readonly measures: readonly RecordState[];
 }
 
 // The list for a build does not change while a page is open: a tick must not wait for the calculator.
@@ -31,13 +34,13 @@ export async function packed(ctx: Ctx, rec: string): Promise<Packed | undefined>
   const states = new Map<string, RecordState>();
   for (const kind of ["bike", "wheel", "tyre"]) for (const state of await ctx.book.all(kind)) states.set(state.rec, state);
   const find = (of: string): RecordState | undefined => states.get(of);
-  const [trip, entries] = [await ctx.book.get(rec), await ctx.book.all("pack_tick")];
+  const [trip, entries, measures] = await Promise.all([ctx.book.get(rec), ctx.book.all("pack_tick"), ctx.book.all("measure")]);
   if (trip === undefined || trip.erased) return undefined;
   const bikes = await Promise.all(bikesOf(trip).flatMap((of) => find(of) ?? []).map(async (bike): Promise<PackedBike> => {
     const body = { bike: buildOf(bike, find), way: wayOf(trip), legs_us: valueOf(trip, "legs_us") === true, goods: goodsOf(trip) };
-    return { rec: bike.rec, name: bikeName(bike) || w("head.bike"), pack: await ask(ctx, body) };
+    return { rec: bike.rec, name: bikeName(bike) || w("head.bike"), wheels: [textOf(bike, "front"), textOf(bike, "rear")], pack: await ask(ctx, body) };
   }));
-  return { trip, bikes, ticks: ticksOf(entries, rec) };
+  return { trip, bikes, ticks: ticksOf(entries, rec), measures };
 }
 
 async function ask(ctx: Ctx, body: object): Promise<Pack | undefined> {

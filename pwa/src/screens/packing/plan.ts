@@ -3,7 +3,7 @@
 import "./packing.css";
 import { bikeLines } from "../../book/bikes.ts";
 import { isObject } from "../../book/answer.ts";
-import { bikesOf, ways } from "../../book/trip.ts";
+import { bikesOf, peopleOf, ways } from "../../book/trip.ts";
 import { askedOf } from "../../book/thing_view.ts";
 import { readTyped, typedText } from "../../book/typed_value.ts";
 import { textOf } from "../../book/walk_save.ts";
@@ -32,6 +32,8 @@ async function open(host: HTMLElement, ctx: Ctx, rec: string): Promise<void> {
   const form = new Form();
   const us = new Choice();
   const list = el("div", { class: "stack" });
+  const folk = el("div", { class: "stack" });
+  const folkCard = el("section", { class: "card stack" }, el("h2", {}, w("trip.people")), folk);
   const noBikes = el("p", { class: "notice care" }, w("trip.noBikes"), " ", el("a", { href: "#/wheels/new/bike" }, w("checks.toWheels")));
   const failed = el("p", { class: "fault", role: "alert" });
   const page = el("form", { class: "stack" });
@@ -39,10 +41,11 @@ async function open(host: HTMLElement, ctx: Ctx, rec: string): Promise<void> {
   await ctx.book.ready;
   const [trip, bikes, stored] = [rec === "" ? undefined : await ctx.book.get(rec), bikeLines(await ctx.book.all("bike"), undefined), await ctx.drafts.load(`plan/${rec}`)];
   const teller = await tellerFor(ctx, trip === undefined ? [] : [trip]);
+  const people = (await ctx.book.all("person")).map(({ rec: person }) => ({ rec: person, name: teller.nameOf(person) }));
   if (ctx.closed.aborted) return;
   const draft = new Draft(trip, bikes.map((bike) => bike.rec), stored);
   page.append(
-    el("section", { class: "card stack" }, form, us), el("section", { class: "card stack" }, el("h2", {}, w("trip.bikes")), list, noBikes),
+    el("section", { class: "card stack" }, form, us), el("section", { class: "card stack" }, el("h2", {}, w("trip.bikes")), list, noBikes), folkCard,
     failed, el("p", {}, el("button", { type: "submit", class: "button primary" }, rec === "" ? w("trip.add") : w("trip.save"))));
 
   const show = (): void => {
@@ -50,11 +53,9 @@ async function open(host: HTMLElement, ctx: Ctx, rec: string): Promise<void> {
     us.view = { name: "legs_us", legend: w("trip.us"), options: [{ value: "no", label: w("trip.no") }, { value: "yes", label: w("trip.yes") }], value: draft.us };
     setHidden(us, !(draft.texts.get("trip.way") ?? textOf(trip, "way") ?? "air").startsWith("air"));
     setHidden(noBikes, bikes.length > 0);
-    keyed(list, bikes, (bike) => bike.rec, (bike) => el("label", { class: "tick" }, el("input", { type: "checkbox", on: { change: () => change(() => draft.toggle(bike.rec)) } }), el("span")), (node, bike) => {
-      const [box, words] = node.children;
-      if (box instanceof HTMLInputElement) box.checked = draft.bikes.has(bike.rec);
-      if (words !== undefined) setText(words, bike.name);
-    });
+    ticks(list, bikes, draft.bikes, change);
+    ticks(folk, people, draft.people, change);
+    setHidden(folkCard, people.length === 0);
   };
   const change = (make: () => void): void => {
     make();
@@ -82,24 +83,41 @@ async function open(host: HTMLElement, ctx: Ctx, rec: string): Promise<void> {
   };
 }
 
+// ticks lets some of many be chosen.
+function ticks(list: HTMLElement, all: readonly { readonly rec: string; readonly name: string }[], picked: Set<string>, change: (make: () => void) => void): void {
+  const toggle = (rec: string): void => change(() => void (picked.delete(rec) || picked.add(rec)));
+  keyed(list, all, ({ rec }) => rec, ({ rec }) => el("label", { class: "tick" }, el("input", { type: "checkbox", on: { change: () => toggle(rec) } }), el("span")), (node, { rec, name }) => {
+    const [box, words] = node.children;
+    if (box instanceof HTMLInputElement) box.checked = picked.has(rec);
+    if (words !== undefined) setText(words, name);
+  });
+}
+
 // Draft is what is typed of a plan.
 class Draft {
   readonly texts = new Map<string, string>();
   readonly faults = new Map<string, string>();
   readonly bikes: Set<string>;
+  readonly people: Set<string>;
   us: string;
 
   constructor(trip: RecordState | undefined, bikes: readonly string[], stored: unknown) {
     this.us = valueOf(trip, "legs_us") === true ? "yes" : "no";
     this.bikes = new Set(trip === undefined ? (bikes.length === 1 ? bikes : []) : bikesOf(trip));
+    this.people = new Set(peopleOf(trip));
     if (!isObject(stored)) return;
     if (isObject(stored["texts"])) for (const [id, text] of Object.entries(stored["texts"])) if (typeof text === "string") this.texts.set(id, text);
     if (typeof stored["us"] === "string") this.us = stored["us"];
-    if (Array.isArray(stored["bikes"])) this.bikes = new Set(stored["bikes"].filter((each): each is string => typeof each === "string"));
+    for (const [name, picked] of [["bikes", this.bikes], ["people", this.people]] as const) {
+      const kept: readonly unknown[] | undefined = Array.isArray(stored[name]) ? stored[name] : undefined;
+      if (kept === undefined) continue;
+      picked.clear();
+      for (const each of kept) if (typeof each === "string") picked.add(each);
+    }
   }
 
   stored(): object {
-    return { texts: Object.fromEntries(this.texts), us: this.us, bikes: [...this.bikes] };
+    return { texts: Object.fromEntries(this.texts), us: this.us, bikes: [...this.bikes], people: [...this.people] };
   }
 
   type(id: string, text: string): void {
@@ -107,14 +125,10 @@ class Draft {
     this.faults.delete(id);
   }
 
-  toggle(bike: string): void {
-    if (!this.bikes.delete(bike)) this.bikes.add(bike);
-  }
-
   // read gives the fields to set; undefined while something cannot be.
   read(trip: RecordState | undefined, unit: Ctx["settings"]["units"]): Record<string, Json> | undefined {
     this.faults.clear();
-    const set: Record<string, Json> = { legs_us: this.us === "yes", bikes: [...this.bikes] };
+    const set: Record<string, Json> = { legs_us: this.us === "yes", bikes: [...this.bikes], people: [...this.people] };
     const now = (field: string): string => this.texts.get(`trip.${field}`) ?? typedText("trip", field, valueOf(trip, field), unit);
     for (const field of fields) {
       const value = readTyped("trip", field, now(field), unit);

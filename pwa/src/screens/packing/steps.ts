@@ -29,13 +29,14 @@ export class Steps extends Part<readonly StepView[]> {
 }
 
 function same(a: StepView | undefined, b: StepView): boolean {
-  return a !== undefined && a.ticked === b.ticked && a.waits === b.waits && a.step.text === b.step.text && a.step.tool === b.step.tool;
+  return a !== undefined && a.ticked === b.ticked && a.waits === b.waits && a.built === b.built && a.step.text === b.step.text && a.step.tool === b.step.tool;
 }
 
 class StepPart extends Part<StepView> {
   readonly #box = el("input", { type: "checkbox" });
   readonly #text = el("span");
   readonly #tool = el("span", { class: "quiet small block" });
+  readonly #built = el("strong", { class: "small block" });
   readonly #waits = el("span", { class: "small block" });
 
   protected override build(): void {
@@ -44,14 +45,16 @@ class StepPart extends Part<StepView> {
       const { bike, step } = this.view ?? {};
       if (bike !== undefined && step !== undefined) this.act(stepTicked, { bike, step: step.id, ticked: this.#box.checked });
     });
-    this.append(el("label", { class: "step" }, this.#box, el("span", {}, this.#text, this.#tool, this.#waits)));
+    this.append(el("label", { class: "step" }, this.#box, el("span", {}, this.#text, this.#tool, this.#built, this.#waits)));
   }
 
-  protected override show({ step, ticked, waits }: StepView): void {
+  protected override show({ step, ticked, built, waits }: StepView): void {
     this.#box.checked = ticked;
     setText(this.#text, step.text);
     setText(this.#tool, step.tool === "" ? "" : w("trip.tool", { tool: step.tool }));
     setHidden(this.#tool, step.tool === "");
+    setText(this.#built, built);
+    setHidden(this.#built, built === "");
     if (waits !== "") setText(this.#waits, w("trip.waits", { what: waits }));
     // Its room stays: a list that moves under the finger has the wrong step ticked.
     setHidden(this.#waits, waits === "" && this.#waits.textContent === "");
