@@ -3,15 +3,11 @@
 import type { Change } from "../log/book_log.ts";
 import type { Json } from "../log/json.ts";
 import { type RecordState, valueOf } from "../log/merge.ts";
+import { dayOf as dayText } from "./measure_days.ts";
 import { parse } from "./quantity.ts";
 import { entryItems, type Found, itemsOf, type Severity, severities, type Station, verdictOf, type Walk } from "./walk.ts";
 
-// dayText is the local day of a moment: "2026-07-14".
-export function dayText(at: number): string {
-  const date = new Date(at);
-  const two = (n: number): string => String(n).padStart(2, "0");
-  return `${date.getFullYear()}-${two(date.getMonth() + 1)}-${two(date.getDate())}`;
-}
+export { dayText };
 
 // walkChanges are the entries of a finished walk-around.
 export function walkChanges(walk: Walk, wheels: Readonly<Partial<Record<"front" | "rear", string>>>, now: number): readonly Change[] {
