@@ -57,9 +57,16 @@ func TestEveryPlaceIsAccessible(t *testing.T) {
 // wide fails when the page can be scrolled sideways.
 func (p *Page) wide(where string) {
 	p.t.Helper()
-	if over := Eval[float64](p, "document.documentElement.scrollWidth - document.documentElement.clientWidth"); over > 0 {
-		p.t.Errorf("%s: the page is %v px wider than the screen", where, over)
+	over := Eval[float64](p, "document.documentElement.scrollWidth - document.documentElement.clientWidth")
+	if over <= 0 {
+		return
 	}
+	reach := Eval[[]string](p, `(() => {
+		const edge = document.documentElement.clientWidth;
+		return [...document.querySelectorAll("body *")].filter((each) => each.getBoundingClientRect().right > edge + 0.5)
+			.map((each) => each.tagName.toLowerCase() + "." + each.className + ": " + each.textContent.slice(0, 30)).slice(-4);
+	})()`)
+	p.t.Errorf("%s: the page is %.0f px wider than the screen: %q", where, over, reach)
 }
 
 func TestNarrowScreensAndLargeText(t *testing.T) {
