@@ -21,7 +21,7 @@ func FuzzPath(f *testing.F) {
 	f.Fuzz(func(t *testing.T, method, path string) {
 		where, err := url.ParseRequestURI(path)
 		if err != nil || where.Host != "" || strings.ContainsAny(method, " \r\n") || method == "" {
-			t.Skip("the network would not let this through")
+			return // the network would not let this through
 		}
 		request := httptest.NewRequest(http.MethodGet, "http://localhost/", nil)
 		request.Method, request.URL, request.RequestURI = method, where, path
