@@ -45,7 +45,7 @@ var (
 )
 
 const (
-	patience = 10 * time.Second
+	patience = 20 * time.Second
 	interval = 40 * time.Millisecond
 )
 
