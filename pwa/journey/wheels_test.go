@@ -222,18 +222,7 @@ func BenchmarkFiveHundredWheels(b *testing.B) {
 	var opens, finds float64
 	for b.Loop() {
 		p.throttle(4)
-		p.Go("settings")
-		p.Find("heading", "Settings")
-		Eval[bool](p, `new Promise((resolve) => setTimeout(() => requestIdleCallback(() => resolve(true)), 2000))`)
-		opens = max(opens, Eval[float64](p, `new Promise((resolve) => {
-			const from = performance.now();
-			new MutationObserver((_, all) => {
-				if (document.querySelectorAll("rs-lines .way").length < 24) return;
-				all.disconnect();
-				requestAnimationFrame(() => setTimeout(() => resolve(performance.now() - from)));
-			}).observe(document, {subtree: true, childList: true});
-			location.hash = "#/wheels";
-		})`))
+		opens = max(opens, p.opensIn("wheels", `document.querySelectorAll("rs-lines .way").length >= 24`))
 		Eval[bool](p, `new Promise((resolve) => setTimeout(() => requestIdleCallback(() => resolve(true)), 3000))`)
 		finds = max(finds, Eval[float64](p, `new Promise((resolve) => {
 			const box = document.querySelector("input[type=search]");

@@ -6,7 +6,8 @@ import type { Json } from "../log/json.ts";
 import { type RecordState, valueOf } from "../log/merge.ts";
 import { type Side, sides } from "./answer.ts";
 import { isReplaced } from "./due_view.ts";
-import { dayText, textOf } from "./walk_save.ts";
+import { dayOf } from "./measure_days.ts";
+import { textOf } from "./walk_save.ts";
 
 type Find = (rec: string) => RecordState | undefined;
 type Body = Record<string, Json>;
@@ -66,7 +67,7 @@ export function eventsOf(states: readonly RecordState[], bike: string): readonly
 }
 
 function eventOf(entry: RecordState, bike: string, wheels: ReadonlyMap<string, Side>): Body | undefined {
-  const day = textOf(entry, "day") || dayText(entry.newest);
+  const day = textOf(entry, "day") || dayOf(entry.newest);
   if (entry.kind === "measure") return rotorEvent(entry, day, wheels);
   if (textOf(entry, "bike") !== bike) return undefined;
   switch (entry.kind) {

@@ -62,3 +62,8 @@ test("form: every field says its unit and its bounds", () => {
   const whats: readonly What[] = ["width", "sealant", "inner", "rotor_thickness", "rotor_runout", "rim_runout", "load", "room", "as_built", "gauge_error"];
   for (const what of whats) for (const slot of slotsOf(what)) equal([slotUnit(slot, "psi") === "", slotRange(slot, "psi") === ""], [false, false], `${what} ${slot.id}`);
 });
+
+test("measure: what a gauge reads is never below zero, though its error may be", () => {
+  const ranges = (["width", "gauge_error"] as const).flatMap((what) => slotsOf(what).filter(({ field }) => field === "kpa").map((slot) => slotRange(slot, "bar")));
+  equal(ranges, ["0 to 15 bar", "0 to 15 bar", "0 to 15 bar"]);
+});

@@ -28,7 +28,7 @@ const runout: Slot = { id: "runout", kind: "measure", field: "mm", as: "mm", mos
 const slots: Readonly<Record<What, readonly Slot[]>> = {
   width: [
     ...(["place1", "place2", "place3"] as const).map((id) => ({ id, kind: "tyre", field: "measured_mm" })),
-    { id: "kpa", kind: "measure", field: "kpa" }, { id: "days", kind: "measure", field: "days_fitted", most: 9999 },
+    { id: "kpa", kind: "pressure_set", field: "kpa" }, { id: "days", kind: "measure", field: "days_fitted", most: 9999 },
   ],
   sealant: [{ id: "ml", kind: "tyre", field: "sealant_ml", as: "ml" }],
   inner: [{ id: "inner", kind: "wheel", field: "inner_mm", as: "mm" }],
@@ -47,7 +47,8 @@ const slots: Readonly<Record<What, readonly Slot[]>> = {
     built("saddle", "saddle_height"), built("setback", "setback"), built("reach", "reach"), built("stack", "stack"),
     built("bar", "bar_angle", "degrees"), built("other", ""),
   ],
-  gauge_error: [{ id: "mine", kind: "measure", field: "kpa" }, { id: "theirs", kind: "measure", field: "kpa" }],
+  // What gauges read; only the difference, which the entry keeps, may lie below zero.
+  gauge_error: [{ id: "mine", kind: "pressure_set", field: "kpa" }, { id: "theirs", kind: "pressure_set", field: "kpa" }],
 };
 
 export function slotsOf(what: What): readonly Slot[] {

@@ -3,15 +3,13 @@
 import type { Change } from "../log/book_log.ts";
 import type { Json } from "../log/json.ts";
 import { type RecordState, valueOf } from "../log/merge.ts";
-import { dayOf as dayText } from "./measure_days.ts";
+import { dayOf } from "./measure_days.ts";
 import { parse } from "./quantity.ts";
 import { entryItems, type Found, itemsOf, type Severity, severities, type Station, verdictOf, type Walk } from "./walk.ts";
 
-export { dayText };
-
 // walkChanges are the entries of a finished walk-around.
 export function walkChanges(walk: Walk, wheels: Readonly<Partial<Record<"front" | "rear", string>>>, now: number): readonly Change[] {
-  const day = dayText(now);
+  const day = dayOf(now);
   const check: Change = {
     rec: walk.check, kind: "check",
     set: { bike: walk.bike, moment: walk.moment, day, items: entryItems(walk), outcome: verdictOf(itemsOf(walk)).outcome, started: walk.started, done: true },

@@ -5,7 +5,8 @@ import { bikeName } from "../../book/bikes.ts";
 import { buildOf, historyOf } from "../../book/build.ts";
 import { calendarText } from "../../book/calendar.ts";
 import { type DueLine, dueReminders, intervalsOf, isReplaced, isWalk, readDue, wayOf } from "../../book/due_view.ts";
-import { dayText, textOf } from "../../book/walk_save.ts";
+import { dayOf } from "../../book/measure_days.ts";
+import { textOf } from "../../book/walk_save.ts";
 import { dayWords } from "../../book/when.ts";
 import { newRec } from "../../log/book_log.ts";
 import { type RecordState, valueOf } from "../../log/merge.ts";
@@ -46,7 +47,7 @@ class DuePart extends Part<LineView> {
     const done = isReplaced(line.id) ? w("due.fitted") : w("due.done");
     setText(this.#done, done);
     setText(this.#title, line.title);
-    setText(this.#when, line.overdue_days > 0 ? w("due.overdue", { n: line.overdue_days }) : line.due === "" ? w("due.now") : line.due === dayText(Date.now()) ? w("due.today") : w("due.on", { day: dayWords(line.due, Date.now()) }));
+    setText(this.#when, line.overdue_days > 0 ? w("due.overdue", { n: line.overdue_days }) : line.due === "" ? w("due.now") : line.due === dayOf(Date.now()) ? w("due.today") : w("due.on", { day: dayWords(line.due, Date.now()) }));
     setText(this.#why, line.why);
     setText(this.#source, w("checks.source", { source: line.source }));
     setAttr(this.#done, "aria-label", w("due.doneOf", { done, title: line.title }));
@@ -94,7 +95,7 @@ class DuePage {
     let lines: readonly DueLine[] | undefined;
     try {
       const { intervals } = intervalsOf(valueOf(this.#setting, "value"));
-      const { status, body } = await calc.ask("due", { bike: buildOf(bike, find), history: await historyOf(book, this.#bike), today: dayText(Date.now()), ...(Object.keys(intervals).length > 0 && { intervals }) });
+      const { status, body } = await calc.ask("due", { bike: buildOf(bike, find), history: await historyOf(book, this.#bike), today: dayOf(Date.now()), ...(Object.keys(intervals).length > 0 && { intervals }) });
       lines = status === 200 ? readDue(JSON.parse(body)) : undefined;
     } catch {
       lines = undefined; // told below
@@ -128,7 +129,7 @@ class DuePage {
   async #done(line: DueLine): Promise<void> {
     const { book } = this.#ctx;
     let made: readonly RecordState[] = [];
-    const day = dayText(Date.now());
+    const day = dayOf(Date.now());
     const entry = line.id === "wash" ? { kind: "wash", set: { bike: this.#bike, day, kind: "wash" } } : { kind: "service", set: { bike: this.#bike, day, what: line.id, done: line.title } };
     const failed = await attempt(this.#ctx, async () => {
       made = await book.save([{ rec: newRec(), ...entry }]);
@@ -142,7 +143,7 @@ class DuePage {
   }
 
   async #save(): Promise<void> {
-    const text = calendarText(dueReminders(this.#shown, this.#bike, dayText(Date.now())), Date.now());
+    const text = calendarText(dueReminders(this.#shown, this.#bike, dayOf(Date.now())), Date.now());
     await handOver(new File([text], "rimside-due.ics", { type: "text/calendar" }));
   }
 }

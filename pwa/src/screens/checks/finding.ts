@@ -2,7 +2,8 @@
 
 import "./checks.css";
 import type { Picture } from "../../book/walk.ts";
-import { alike, dayText, photosOf, severityOf, stationOf, textOf } from "../../book/walk_save.ts";
+import { dayOf } from "../../book/measure_days.ts";
+import { alike, photosOf, severityOf, stationOf, textOf } from "../../book/walk_save.ts";
 import { dayWords } from "../../book/when.ts";
 import { newRec } from "../../log/book_log.ts";
 import { type RecordState, valueOf } from "../../log/merge.ts";
@@ -67,7 +68,7 @@ export function finding(host: HTMLElement, ctx: Ctx): void {
   const close = async (): Promise<void> => {
     if (text.trim() === "") return show(w("checks.closeEmpty"));
     const found = await ctx.book.get(rec);
-    const trouble = await attempt(ctx, () => ctx.book.save([{ rec: newRec(), kind: "finding_closed", set: { finding: rec, bike: textOf(found, "bike"), day: dayText(Date.now()), done: text.trim() } }]));
+    const trouble = await attempt(ctx, () => ctx.book.save([{ rec: newRec(), kind: "finding_closed", set: { finding: rec, bike: textOf(found, "bike"), day: dayOf(Date.now()), done: text.trim() } }]));
     setText(failed, trouble);
     if (trouble === "") void ctx.drafts.save(`close/${rec}`, "");
     await look();

@@ -4,7 +4,8 @@ import "./checks.css";
 import { bikeName } from "../../book/bikes.ts";
 import { coupleWords, isSaltAnswer, logOf, logWords, materialsOf, rideKinds, saltLog, sweats } from "../../book/salt_view.ts";
 import { readTyped } from "../../book/typed_value.ts";
-import { dayText, textOf } from "../../book/walk_save.ts";
+import { dayOf } from "../../book/measure_days.ts";
+import { textOf } from "../../book/walk_save.ts";
 import { dayWords } from "../../book/when.ts";
 import { newRec } from "../../log/book_log.ts";
 import type { Json } from "../../log/json.ts";
@@ -97,7 +98,7 @@ class SweatPage {
     const { book } = this.#ctx;
     let made: readonly RecordState[] = [];
     const failed = await attempt(this.#ctx, async () => {
-      made = await book.save([{ rec: newRec(), kind, set: { bike: this.#bike, day: dayText(Date.now()), ...set } }]);
+      made = await book.save([{ rec: newRec(), kind, set: { bike: this.#bike, day: dayOf(Date.now()), ...set } }]);
     });
     await this.#again();
     const undo = async (): Promise<void> => {
@@ -116,7 +117,7 @@ class SweatPage {
     const find = (rec: string): RecordState | undefined => wheels.find((wheel) => wheel.rec === rec);
     const answers = await Promise.all((["front", "rear"] as const).map(async (side) => {
       try {
-        const { status, body } = await calc.ask("salt", { materials: materialsOf(find(textOf(bike, side))), log: saltLog(entries, this.#bike), today: dayText(Date.now()) });
+        const { status, body } = await calc.ask("salt", { materials: materialsOf(find(textOf(bike, side))), log: saltLog(entries, this.#bike), today: dayOf(Date.now()) });
         const answer: unknown = status === 200 ? JSON.parse(body) : undefined;
         return isSaltAnswer(answer) ? answer : undefined;
       } catch {

@@ -3,7 +3,8 @@
 import "./packing.css";
 import { optionWords } from "../../book/kind_words.ts";
 import { timeLeft, tripsByDay, wayOf } from "../../book/trip.ts";
-import { dayText, textOf } from "../../book/walk_save.ts";
+import { dayOf } from "../../book/measure_days.ts";
+import { textOf } from "../../book/walk_save.ts";
 import { dayWords } from "../../book/when.ts";
 import { el } from "../../ui/el.ts";
 import { keyed } from "../../ui/keyed.ts";
@@ -21,7 +22,7 @@ export function front(host: HTMLElement, ctx: Ctx): void {
   host.append(page);
   follow(ctx, async () => {
     await ctx.book.ready;
-    const today = dayText(Date.now());
+    const today = dayOf(Date.now());
     const trips = tripsByDay(await ctx.book.all("trip"), today);
     if (ctx.closed.aborted) return;
     if (page.childElementCount === 0) page.append(none, card, el("p", {}, el("a", { class: "button primary", href: "#/packing/new" }, w("trip.new"))));

@@ -4,7 +4,8 @@ import "./packing.css";
 import { calendarText } from "../../book/calendar.ts";
 import { progressOf, stepViews, tripReminders } from "../../book/pack_view.ts";
 import { itemsOf, timeLeft } from "../../book/trip.ts";
-import { dayText, textOf } from "../../book/walk_save.ts";
+import { dayOf } from "../../book/measure_days.ts";
+import { textOf } from "../../book/walk_save.ts";
 import type { RecordState } from "../../log/merge.ts";
 import { el } from "../../ui/el.ts";
 import { handOver } from "../../ui/hand_over.ts";
@@ -85,7 +86,7 @@ class TripPage {
     setHidden(this.#body, found === undefined);
     if (found === undefined) return; // it may be on its way
     this.#ctx.heading(textOf(found.trip, "name") || w("recKind.trip"));
-    setText(this.#left, timeLeft(found.trip, dayText(Date.now())));
+    setText(this.#left, timeLeft(found.trip, dayOf(Date.now())));
     setHidden(this.#waiting, found.bikes.every(({ pack }) => pack !== undefined));
     keyed(this.#bikes, found.bikes, ({ rec }) => rec, () => new BikePart(), (part, bike) => (part.view = { bike, packed: found }));
     this.#goods.show(found);
