@@ -28,7 +28,7 @@ export class Items {
   readonly #ctx: Ctx;
   readonly #packed: () => Packed | undefined;
   readonly #say: Say;
-  readonly #list = el("ul", { class: "unmarked steps" });
+  readonly #list = el("ul", { class: "unmarked to-tick" });
   readonly #more = el("button", { type: "button", class: "button quiet flush" });
   readonly #total = el("p");
   readonly #templates = el("div", { class: "row" });

@@ -86,7 +86,7 @@ async function open(host: HTMLElement, ctx: Ctx, rec: string): Promise<void> {
 // ticks lets some of many be chosen.
 function ticks(list: HTMLElement, all: readonly { readonly rec: string; readonly name: string }[], picked: Set<string>, change: (make: () => void) => void): void {
   const toggle = (rec: string): void => change(() => void (picked.delete(rec) || picked.add(rec)));
-  keyed(list, all, ({ rec }) => rec, ({ rec }) => el("label", { class: "tick" }, el("input", { type: "checkbox", on: { change: () => toggle(rec) } }), el("span")), (node, { rec, name }) => {
+  keyed(list, all, ({ rec }) => rec, ({ rec }) => el("label", { class: "step" }, el("input", { type: "checkbox", on: { change: () => toggle(rec) } }), el("span")), (node, { rec, name }) => {
     const [box, words] = node.children;
     if (box instanceof HTMLInputElement) box.checked = picked.has(rec);
     if (words !== undefined) setText(words, name);

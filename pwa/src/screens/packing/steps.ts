@@ -15,7 +15,7 @@ export interface Ticked {
 export const stepTicked = actName<Ticked>("rs-step-ticked");
 
 export class Steps extends Part<readonly StepView[]> {
-  readonly #list = el("ol", { class: "unmarked steps" });
+  readonly #list = el("ol", { class: "unmarked to-tick" });
 
   protected override build(): void {
     this.append(this.#list);
