@@ -21,6 +21,7 @@ type Field struct {
 	Unit     string
 	Min, Max float64 // bounds of a number, or of a list's length
 	Optional bool
+	Nullable bool // of an answer: null where there is no such number or thing
 	Choices  []string
 	Fields   []Field // of an object, or of each item of a list
 	Instead  float64 // of a number: what is taken when it is left out; 0 where nothing is
@@ -54,6 +55,12 @@ func group(name, words string, table ...Field) Field {
 // optional is the same field, allowed to be missing.
 func (f Field) optional() Field {
 	f.Optional = true
+	return f
+}
+
+// nullable is the same field of an answer, null where there is none.
+func (f Field) nullable() Field {
+	f.Nullable = true
 	return f
 }
 

@@ -6,6 +6,7 @@ type calculation struct {
 	table          []Field
 	example        string
 	sources        []source
+	answer         Field                      // what run gives: an object or a list, with its fields
 	run            func(values) (any, *Error) // an object, fields, or a list, []any
 }
 

@@ -91,7 +91,7 @@ func startInMemory(t *testing.T) *Server {
 func bundleLive(t *testing.T) []byte {
 	t.Helper()
 	built := api.Build(api.BuildOptions{
-		EntryPoints: []string{filepath.Join(moduleRoot(t), "pwa", "src", "log", "live.test.ts")},
+		EntryPoints: []string{filepath.Join(moduleRoot(t), "pwa", "src", "log", "sync", "live.test.ts")},
 		Bundle:      true, Format: api.FormatIIFE, Target: api.ES2022, Charset: api.CharsetUTF8, Sourcemap: api.SourceMapInline,
 	})
 	if len(built.Errors) > 0 {

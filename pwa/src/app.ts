@@ -1,11 +1,11 @@
 // The app: lends each screen what it needs, and keeps the frame round it up to date.
 
 import type { CalcClient } from "./calc-client.ts";
-import { clockWarning, outsideWords, syncWords } from "./book/sync_view.ts";
+import { clockWarning, outsideWords, syncWords } from "./book/settings/sync_view.ts";
 import type { BookLog } from "./log/book_log.ts";
-import type { DraftBox, SaveState } from "./log/draft.ts";
-import type { SettingsBox } from "./log/settings.ts";
-import type { Sync } from "./log/sync.ts";
+import type { DraftBox, SaveState } from "./log/db/draft.ts";
+import type { SettingsBox } from "./log/db/settings.ts";
+import type { Sync } from "./log/sync/sync.ts";
 import { listen } from "./ui/part.ts";
 import { hintDismissed } from "./ui/install.ts";
 import { reloadWanted } from "./ui/offer.ts";

@@ -4,14 +4,14 @@
 
 import { App } from "./app.ts";
 import { CalcClient, type WorkerLike } from "./calc-client.ts";
-import { alone } from "./log/alone.ts";
+import { alone } from "./log/db/alone.ts";
 import { openBook } from "./log/book.ts";
 import { BookLog } from "./log/book_log.ts";
-import { DraftBox } from "./log/draft.ts";
-import { askToKeep, isKept } from "./log/persist.ts";
-import { SettingsBox } from "./log/settings.ts";
-import { Sync } from "./log/sync.ts";
-import { startSync } from "./log/triggers.ts";
+import { DraftBox } from "./log/db/draft.ts";
+import { askToKeep, isKept } from "./log/db/persist.ts";
+import { SettingsBox } from "./log/db/settings.ts";
+import { Sync } from "./log/sync/sync.ts";
+import { startSync } from "./log/sync/triggers.ts";
 import { Router } from "./router.ts";
 import { screen as checks } from "./screens/checks/index.ts";
 import { screen as packing } from "./screens/packing/index.ts";

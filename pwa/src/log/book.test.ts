@@ -1,10 +1,10 @@
 import { equal, rejected, test } from "../ui/testing.ts";
 import { knownBooks, openBook, openNext } from "./book.ts";
 import { BookLog, newRec } from "./book_log.ts";
-import { Database, StorageTrouble } from "./idb.ts";
-import { t0 } from "./kit.test.ts";
-import { answered } from "./idb.ts";
-import { read, write } from "./write.ts";
+import { Database, StorageTrouble } from "./db/idb.ts";
+import { t0 } from "./db/kit.test.ts";
+import { answered } from "./db/idb.ts";
+import { read, write } from "./db/write.ts";
 
 const remembered = "rimside-book";
 

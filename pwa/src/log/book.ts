@@ -1,13 +1,13 @@
 // Which book is open on this phone. A book is one team's data. At the very first start it is the server's, when there is
 // one that has a book; otherwise its id is drawn.
 
-import { isStanding } from "./answers.ts";
-import { alone } from "./alone.ts";
-import { newRec } from "./clock.ts";
-import { Database, StorageTrouble } from "./idb.ts";
-import { IdbTables } from "./idb_tables.ts";
-import { isId } from "./op.ts";
-import type { NamedRow } from "./tables.ts";
+import { isStanding } from "./sync/answers.ts";
+import { alone } from "./db/alone.ts";
+import { newRec } from "./op/clock.ts";
+import { Database, StorageTrouble } from "./db/idb.ts";
+import { IdbTables } from "./db/idb_tables.ts";
+import { isId } from "./op/op.ts";
+import type { NamedRow } from "./db/tables.ts";
 
 export const remembered = "rimside-book";
 const prefix = "rimside-";

@@ -1,13 +1,13 @@
 import { equal, rejected, test } from "../ui/testing.ts";
 import { BookLog, newRec, OpTrouble } from "./book_log.ts";
-import { opOf } from "./erase.ts";
-import { Database, StorageTrouble, storeNames } from "./idb.ts";
-import type { Json } from "./json.ts";
-import { t0 } from "./kit.test.ts";
-import { type RecordState, valueOf } from "./merge.ts";
-import { endAt, minAt } from "./op.ts";
-import { refuse } from "./rejected.ts";
-import type { Tables } from "./tables.ts";
+import { opOf } from "./op/erase.ts";
+import { Database, StorageTrouble, storeNames } from "./db/idb.ts";
+import type { Json } from "./op/json.ts";
+import { t0 } from "./db/kit.test.ts";
+import { type RecordState, valueOf } from "./op/merge.ts";
+import { endAt, minAt } from "./op/op.ts";
+import { refuse } from "./db/rejected.ts";
+import type { Tables } from "./db/tables.ts";
 import { onDisk, inMemory, phone, added, edited, passed, state } from "./book_log_kit.test.ts";
 
 for (const [where, tables] of [["memory", inMemory], ["IndexedDB", onDisk]] as const) {

@@ -2,29 +2,29 @@
 // disk before anybody is told.
 
 import { copyOwn, openNext } from "./book.ts";
-import { type Change, choice, confirmation, edit, erasure, type Intent, removal, restoration } from "./change.ts";
-import { newRec } from "./clock.ts";
-import { type HistoryEntry, historyOf } from "./history.ts";
-import { Database } from "./idb.ts";
-import { IdbTables } from "./idb_tables.ts";
-import type { Json } from "./json.ts";
-import type { RecordState } from "./merge.ts";
-import { noteDevice } from "./pairing_notes.ts";
-import { receive, receiveStores } from "./receive.ts";
-import { dismiss, listRejected, type RejectedOp } from "./rejected.ts";
-import { everything, stateOf } from "./states.ts";
-import { stamped } from "./stamp.ts";
-import type { NamedRow, Tables } from "./tables.ts";
-import { Tabs } from "./tabs.ts";
-import { exported, type ImportResult, imported, linesOf } from "./transfer.ts";
-import { Views, type Written } from "./views.ts";
+import { type Change, choice, confirmation, edit, erasure, type Intent, removal, restoration } from "./op/change.ts";
+import { newRec } from "./op/clock.ts";
+import { type HistoryEntry, historyOf } from "./op/history.ts";
+import { Database } from "./db/idb.ts";
+import { IdbTables } from "./db/idb_tables.ts";
+import type { Json } from "./op/json.ts";
+import type { RecordState } from "./op/merge.ts";
+import { noteDevice } from "./sync/pairing_notes.ts";
+import { receive, receiveStores } from "./db/receive.ts";
+import { dismiss, listRejected, type RejectedOp } from "./db/rejected.ts";
+import { everything, stateOf } from "./db/states.ts";
+import { stamped } from "./op/stamp.ts";
+import type { NamedRow, Tables } from "./db/tables.ts";
+import { Tabs } from "./db/tabs.ts";
+import { exported, type ImportResult, imported, linesOf } from "./sync/transfer.ts";
+import { Views, type Written } from "./db/views.ts";
 
-export type { Change } from "./change.ts";
-export { newRec } from "./clock.ts";
-export type { HistoryEntry } from "./history.ts";
-export type { RejectedOp } from "./rejected.ts";
-export { OpTrouble } from "./stamp.ts";
-export type { ImportResult } from "./transfer.ts";
+export type { Change } from "./op/change.ts";
+export { newRec } from "./op/clock.ts";
+export type { HistoryEntry } from "./op/history.ts";
+export type { RejectedOp } from "./db/rejected.ts";
+export { OpTrouble } from "./op/stamp.ts";
+export type { ImportResult } from "./sync/transfer.ts";
 
 export interface Means {
   readonly now: () => number;

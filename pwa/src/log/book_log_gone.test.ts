@@ -1,6 +1,6 @@
 import { equal, test } from "../ui/testing.ts";
-import { parsed } from "./kit.test.ts";
-import { valueOf } from "./merge.ts";
+import { parsed } from "./db/kit.test.ts";
+import { valueOf } from "./op/merge.ts";
 import { phone, added, edited, passed, state } from "./book_log_kit.test.ts";
 
 test("book log: deleted here, edited there: a clash, ended by restoring or by removing anew", async () => {

@@ -2,12 +2,12 @@
 
 import { equal } from "../ui/testing.ts";
 import { BookLog, newRec } from "./book_log.ts";
-import { Database } from "./idb.ts";
-import type { Json } from "./json.ts";
-import { t0 } from "./kit.test.ts";
-import { MemoryTables } from "./memory.ts";
-import { type RecordState } from "./merge.ts";
-import type { Tables } from "./tables.ts";
+import { Database } from "./db/idb.ts";
+import type { Json } from "./op/json.ts";
+import { t0 } from "./db/kit.test.ts";
+import { MemoryTables } from "./db/memory.ts";
+import { type RecordState } from "./op/merge.ts";
+import type { Tables } from "./db/tables.ts";
 
 let count = 0;
 

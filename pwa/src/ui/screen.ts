@@ -2,7 +2,7 @@
 // the top level wires the real ones in.
 
 import type { BookLog } from "../log/book_log.ts";
-import type { Sync } from "../log/sync.ts";
+import type { Sync } from "../log/sync/sync.ts";
 
 // Answer is what a calculation said: the body is JSON, an answer (200) or {"error":{...}}.
 export interface Answer {

@@ -1,6 +1,6 @@
 // w gives the words for a key. The compiler knows the keys and which placeholders each one needs.
 
-import type { en } from "./en.ts";
+import type { en } from "./en/index.ts";
 import { catalogue, type Key } from "./locale.ts";
 import { plain } from "./number.ts";
 

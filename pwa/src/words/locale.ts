@@ -1,11 +1,11 @@
 // Which words and which number habits this phone uses. They may differ: English words with a decimal comma are fine.
 
-import { en } from "./en.ts";
+import { en } from "./en/index.ts";
 
 export type Key = keyof typeof en;
 export type Catalogue = { readonly [K in Key]: string };
 
-// A further language is one more line here and one more file beside en.ts.
+// A further language is one more line here and one more folder beside en.
 const catalogues: Readonly<Record<string, Catalogue>> = { en };
 
 interface Locale {

@@ -1,15 +1,15 @@
 // What is due on a bike, with the reason; noted when it is done; as reminders for the phone's own calendar.
 
 import "./checks.css";
-import { bikeName } from "../../book/bikes.ts";
-import { buildOf, historyOf } from "../../book/build.ts";
-import { calendarText } from "../../book/calendar.ts";
-import { type DueLine, dueReminders, intervalsOf, isReplaced, isWalk, readDue, wayOf } from "../../book/due_view.ts";
-import { dayOf } from "../../book/measure_days.ts";
-import { textOf } from "../../book/walk_save.ts";
-import { dayWords } from "../../book/when.ts";
+import { bikeName } from "../../book/pressure/bikes.ts";
+import { buildOf, historyOf } from "../../book/checks/build.ts";
+import { calendarText } from "../../book/checks/calendar.ts";
+import { type DueLine, dueReminders, intervalsOf, isReplaced, isWalk, readDue, wayOf } from "../../book/checks/due_view.ts";
+import { dayOf } from "../../book/wheels/measure_days.ts";
+import { textOf } from "../../book/checks/walk_save.ts";
+import { dayWords } from "../../book/value/when.ts";
 import { newRec } from "../../log/book_log.ts";
-import { type RecordState, valueOf } from "../../log/merge.ts";
+import { type RecordState, valueOf } from "../../log/op/merge.ts";
 import { el } from "../../ui/el.ts";
 import { Field, typed } from "../../ui/field.ts";
 import { fold } from "../../ui/fold.ts";

@@ -1,6 +1,6 @@
 // What a walk-around comes to, in words, with the reasons.
 
-import { type Item, verdictOf, type Walk } from "../../book/walk.ts";
+import { type Item, verdictOf, type Walk } from "../../book/checks/walk.ts";
 import { el } from "../../ui/el.ts";
 import { keyed } from "../../ui/keyed.ts";
 import { actName, define, Part, setHidden, setText } from "../../ui/part.ts";

@@ -1,12 +1,12 @@
 // One finding: what it was, where, its photos beside those of the same thing on other days, and closing it.
 
 import "./checks.css";
-import type { Picture } from "../../book/walk.ts";
-import { dayOf } from "../../book/measure_days.ts";
-import { alike, photosOf, severityOf, stationOf, textOf } from "../../book/walk_save.ts";
-import { dayWords } from "../../book/when.ts";
+import type { Picture } from "../../book/checks/walk.ts";
+import { dayOf } from "../../book/wheels/measure_days.ts";
+import { alike, photosOf, severityOf, stationOf, textOf } from "../../book/checks/walk_save.ts";
+import { dayWords } from "../../book/value/when.ts";
 import { newRec } from "../../log/book_log.ts";
-import { type RecordState, valueOf } from "../../log/merge.ts";
+import { type RecordState, valueOf } from "../../log/op/merge.ts";
 import { el } from "../../ui/el.ts";
 import { LongEntry } from "../../ui/entry.ts";
 import { typed } from "../../ui/field.ts";

@@ -1,7 +1,7 @@
 // One finding, while it is being written: how bad, what, where on the wheel, what was measured, photos.
 
 import "./checks.css";
-import { type Found, type Severity, severities } from "../../book/walk.ts";
+import { type Found, type Severity, severities } from "../../book/checks/walk.ts";
 import { Choice, chosen } from "../../ui/choice.ts";
 import { el } from "../../ui/el.ts";
 import { LongEntry } from "../../ui/entry.ts";

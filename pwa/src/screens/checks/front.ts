@@ -1,11 +1,11 @@
 // The front page of Checks: which bike, when it was looked at last, what is still open, and the walk-arounds to begin.
 
 import "./checks.css";
-import { ageOf } from "../../book/age.ts";
-import { bikeName } from "../../book/bikes.ts";
-import { type Moment, moments, readWalk, type Severity } from "../../book/walk.ts";
-import { checksOf, openFindings, severityOf, textOf } from "../../book/walk_save.ts";
-import type { RecordState } from "../../log/merge.ts";
+import { ageOf } from "../../book/value/age.ts";
+import { bikeName } from "../../book/pressure/bikes.ts";
+import { type Moment, moments, readWalk, type Severity } from "../../book/checks/walk.ts";
+import { checksOf, openFindings, severityOf, textOf } from "../../book/checks/walk_save.ts";
+import type { RecordState } from "../../log/op/merge.ts";
 import { chosen } from "../../ui/choice.ts";
 import { el } from "../../ui/el.ts";
 import { keyed } from "../../ui/keyed.ts";

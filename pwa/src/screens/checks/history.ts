@@ -1,10 +1,10 @@
 // What was looked at, found and done on a bike or a wheel, the newest first.
 
 import "./checks.css";
-import { bikeName } from "../../book/bikes.ts";
-import { pastOf, severityOf, textOf } from "../../book/walk_save.ts";
-import { dayWords } from "../../book/when.ts";
-import { type RecordState, valueOf } from "../../log/merge.ts";
+import { bikeName } from "../../book/pressure/bikes.ts";
+import { pastOf, severityOf, textOf } from "../../book/checks/walk_save.ts";
+import { dayWords } from "../../book/value/when.ts";
+import { type RecordState, valueOf } from "../../log/op/merge.ts";
 import { el } from "../../ui/el.ts";
 import { keyed } from "../../ui/keyed.ts";
 import { openPage } from "../../ui/page.ts";

@@ -1,7 +1,7 @@
 // Photos of a finding: taken here, or shown from the book.
 
 import { PickedFile } from "../../ui/picked_file.ts";
-import type { Picture } from "../../book/walk.ts";
+import type { Picture } from "../../book/checks/walk.ts";
 import { el } from "../../ui/el.ts";
 import { keyed } from "../../ui/keyed.ts";
 import { actName, define, Part, setAttr, setHidden } from "../../ui/part.ts";

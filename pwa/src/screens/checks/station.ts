@@ -1,6 +1,6 @@
 // One station of the walk-around: what to look at, one button when all is well, and a form for what is not.
 
-import type { Ask, Found, Station } from "../../book/walk.ts";
+import type { Ask, Found, Station } from "../../book/checks/walk.ts";
 import { el } from "../../ui/el.ts";
 import { keyed } from "../../ui/keyed.ts";
 import { actName, define, Part, setAttr, setHidden, setText } from "../../ui/part.ts";

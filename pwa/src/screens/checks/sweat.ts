@@ -1,15 +1,15 @@
 // "Sweat since last wash": what rides have left on a bike, which metals in its wheels mind, and when a wet wash is due.
 
 import "./checks.css";
-import { bikeName } from "../../book/bikes.ts";
-import { coupleWords, isSaltAnswer, logOf, logWords, materialsOf, rideKinds, saltLog, sweats } from "../../book/salt_view.ts";
-import { readTyped } from "../../book/typed_value.ts";
-import { dayOf } from "../../book/measure_days.ts";
-import { textOf } from "../../book/walk_save.ts";
-import { dayWords } from "../../book/when.ts";
+import { bikeName } from "../../book/pressure/bikes.ts";
+import { coupleWords, isSaltAnswer, logOf, logWords, materialsOf, rideKinds, saltLog, sweats } from "../../book/checks/salt_view.ts";
+import { readTyped } from "../../book/value/typed_value.ts";
+import { dayOf } from "../../book/wheels/measure_days.ts";
+import { textOf } from "../../book/checks/walk_save.ts";
+import { dayWords } from "../../book/value/when.ts";
 import { newRec } from "../../log/book_log.ts";
-import type { Json } from "../../log/json.ts";
-import type { RecordState } from "../../log/merge.ts";
+import type { Json } from "../../log/op/json.ts";
+import type { RecordState } from "../../log/op/merge.ts";
 import { Choice, chosen } from "../../ui/choice.ts";
 import "../../ui/way.css";
 import { el } from "../../ui/el.ts";

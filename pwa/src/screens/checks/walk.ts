@@ -2,14 +2,14 @@
 // on with; the last answer gives the outcome.
 
 import "./checks.css";
-import { buildOf, historyOf } from "../../book/build.ts";
-import { type Ask, type Found, isDone, itemsOf, type Moment, moments, readAsks, readWalk, type Station, stationOpened, stations, stationSeen, type Walk, withFound } from "../../book/walk.ts";
-import { asMeasured } from "../../book/walk_measure.ts";
-import { textOf, walkChanges } from "../../book/walk_save.ts";
-import { StorageTrouble } from "../../log/idb.ts";
+import { buildOf, historyOf } from "../../book/checks/build.ts";
+import { type Ask, type Found, isDone, itemsOf, type Moment, moments, readAsks, readWalk, type Station, stationOpened, stations, stationSeen, type Walk, withFound } from "../../book/checks/walk.ts";
+import { asMeasured } from "../../book/checks/walk_measure.ts";
+import { textOf, walkChanges } from "../../book/checks/walk_save.ts";
+import { StorageTrouble } from "../../log/db/idb.ts";
 import { newRec } from "../../log/book_log.ts";
-import type { RecordState } from "../../log/merge.ts";
-import { isId } from "../../log/op.ts";
+import type { RecordState } from "../../log/op/merge.ts";
+import { isId } from "../../log/op/op.ts";
 import { el } from "../../ui/el.ts";
 import { keyed } from "../../ui/keyed.ts";
 import { openPage } from "../../ui/page.ts";

@@ -1,9 +1,9 @@
 // On arrival: the way back, with the torques. It cannot say finished while a rotor, an axle or a brake is open.
 
 import "./packing.css";
-import { builtWords } from "../../book/as_built.ts";
-import { progressOf, stepViews } from "../../book/pack_view.ts";
-import { textOf } from "../../book/walk_save.ts";
+import { builtWords } from "../../book/packing/as_built.ts";
+import { progressOf, stepViews } from "../../book/packing/pack_view.ts";
+import { textOf } from "../../book/checks/walk_save.ts";
 import { el } from "../../ui/el.ts";
 import { keyed } from "../../ui/keyed.ts";
 import { openPage } from "../../ui/page.ts";

@@ -1,7 +1,7 @@
 // The page to show at the desk: what is in the bag that is on a list, in large letters.
 
 import "./packing.css";
-import { textOf } from "../../book/walk_save.ts";
+import { textOf } from "../../book/checks/walk_save.ts";
 import { el } from "../../ui/el.ts";
 import { keyed } from "../../ui/keyed.ts";
 import { openPage } from "../../ui/page.ts";

@@ -1,11 +1,11 @@
 // The trips: what is ahead first, with the time that is left.
 
 import "./packing.css";
-import { optionWords } from "../../book/kind_words.ts";
-import { timeLeft, tripsByDay, wayOf } from "../../book/trip.ts";
-import { dayOf } from "../../book/measure_days.ts";
-import { textOf } from "../../book/walk_save.ts";
-import { dayWords } from "../../book/when.ts";
+import { optionWords } from "../../book/value/kind_words.ts";
+import { timeLeft, tripsByDay, wayOf } from "../../book/packing/trip.ts";
+import { dayOf } from "../../book/wheels/measure_days.ts";
+import { textOf } from "../../book/checks/walk_save.ts";
+import { dayWords } from "../../book/value/when.ts";
 import { el } from "../../ui/el.ts";
 import { keyed } from "../../ui/keyed.ts";
 import { setHidden, setText } from "../../ui/part.ts";

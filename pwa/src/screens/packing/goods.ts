@@ -1,7 +1,7 @@
 // What may fly, of the things that rules speak of: how many are carried, where they may go, and why.
 
-import type { GoodLine } from "../../book/pack_view.ts";
-import { type Good, goodsOf, itemsOf, wayOf, withItems } from "../../book/trip.ts";
+import type { GoodLine } from "../../book/packing/pack_view.ts";
+import { type Good, goodsOf, itemsOf, wayOf, withItems } from "../../book/packing/trip.ts";
 import { el } from "../../ui/el.ts";
 import { Field, typed } from "../../ui/field.ts";
 import { fold } from "../../ui/fold.ts";

@@ -1,6 +1,6 @@
 // Packing and its pages: #/packing, #/packing/new, #/packing/<trip>, #/packing/<trip>/desk, #/packing/<trip>/arrival.
 
-import { isId } from "../../log/op.ts";
+import { isId } from "../../log/op/op.ts";
 import type { Screen } from "../../ui/screen.ts";
 import { w } from "../../words/index.ts";
 import { arrival } from "./arrival.ts";

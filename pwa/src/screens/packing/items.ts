@@ -1,11 +1,11 @@
 // One's own things, with what they weigh: the running total against the airline's own limits. They are ticked like steps.
 
-import { isObject } from "../../book/answer.ts";
-import { textOf } from "../../book/walk_save.ts";
-import { itemsOf, type Item, goodsOf, totalsOf, withItems } from "../../book/trip.ts";
-import { readTyped } from "../../book/typed_value.ts";
+import { isObject } from "../../book/pressure/answer.ts";
+import { textOf } from "../../book/checks/walk_save.ts";
+import { itemsOf, type Item, goodsOf, totalsOf, withItems } from "../../book/packing/trip.ts";
+import { readTyped } from "../../book/value/typed_value.ts";
 import { newRec } from "../../log/book_log.ts";
-import { type RecordState, valueOf } from "../../log/merge.ts";
+import { type RecordState, valueOf } from "../../log/op/merge.ts";
 import { plain } from "../../words/number.ts";
 import { el } from "../../ui/el.ts";
 import { Field, typed } from "../../ui/field.ts";

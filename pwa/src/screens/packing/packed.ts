@@ -1,12 +1,12 @@
 // What the pages of a trip share: the trip with its bikes, the calculator's list for each, and the ticks.
 
-import { bikeName } from "../../book/bikes.ts";
-import { buildOf } from "../../book/build.ts";
-import { type Pack, readPack, ticksOf } from "../../book/pack_view.ts";
-import { textOf } from "../../book/walk_save.ts";
-import { bikesOf, goodsOf, wayOf } from "../../book/trip.ts";
+import { bikeName } from "../../book/pressure/bikes.ts";
+import { buildOf } from "../../book/checks/build.ts";
+import { type Pack, readPack, ticksOf } from "../../book/packing/pack_view.ts";
+import { textOf } from "../../book/checks/walk_save.ts";
+import { bikesOf, goodsOf, wayOf } from "../../book/packing/trip.ts";
 import { newRec } from "../../log/book_log.ts";
-import { type RecordState, valueOf } from "../../log/merge.ts";
+import { type RecordState, valueOf } from "../../log/op/merge.ts";
 import type { Ctx } from "../../ui/screen.ts";
 import { w } from "../../words/index.ts";
 import { attempt } from "../shared/follow.ts";

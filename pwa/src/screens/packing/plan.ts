@@ -1,15 +1,15 @@
 // Planning a trip, or changing its plan: days, way, bikes, and the airline's own limits.
 
 import "./packing.css";
-import { bikeLines } from "../../book/bikes.ts";
-import { isObject } from "../../book/answer.ts";
-import { bikesOf, peopleOf, ways } from "../../book/trip.ts";
-import { askedOf } from "../../book/thing_view.ts";
-import { readTyped, typedText } from "../../book/typed_value.ts";
-import { textOf } from "../../book/walk_save.ts";
+import { bikeLines } from "../../book/pressure/bikes.ts";
+import { isObject } from "../../book/pressure/answer.ts";
+import { bikesOf, peopleOf, ways } from "../../book/packing/trip.ts";
+import { askedOf } from "../../book/wheels/thing_view.ts";
+import { readTyped, typedText } from "../../book/value/typed_value.ts";
+import { textOf } from "../../book/checks/walk_save.ts";
 import { newRec } from "../../log/book_log.ts";
-import type { Json } from "../../log/json.ts";
-import { type RecordState, valueOf } from "../../log/merge.ts";
+import type { Json } from "../../log/op/json.ts";
+import { type RecordState, valueOf } from "../../log/op/merge.ts";
 import { Choice, chosen } from "../../ui/choice.ts";
 import { el } from "../../ui/el.ts";
 import { typed } from "../../ui/field.ts";

@@ -1,6 +1,6 @@
 // A list of steps with a large box to tick for each; what waits for another step says for which.
 
-import type { StepView } from "../../book/pack_view.ts";
+import type { StepView } from "../../book/packing/pack_view.ts";
 import { el } from "../../ui/el.ts";
 import { keyed } from "../../ui/keyed.ts";
 import { actName, define, Part, setHidden, setText } from "../../ui/part.ts";

@@ -1,12 +1,12 @@
 // The page of one trip: for each bike its steps in order, the tools to take, the goods, one's own things, reminders.
 
 import "./packing.css";
-import { calendarText } from "../../book/calendar.ts";
-import { progressOf, stepViews, tripReminders } from "../../book/pack_view.ts";
-import { itemsOf, timeLeft } from "../../book/trip.ts";
-import { dayOf } from "../../book/measure_days.ts";
-import { textOf } from "../../book/walk_save.ts";
-import type { RecordState } from "../../log/merge.ts";
+import { calendarText } from "../../book/checks/calendar.ts";
+import { progressOf, stepViews, tripReminders } from "../../book/packing/pack_view.ts";
+import { itemsOf, timeLeft } from "../../book/packing/trip.ts";
+import { dayOf } from "../../book/wheels/measure_days.ts";
+import { textOf } from "../../book/checks/walk_save.ts";
+import type { RecordState } from "../../log/op/merge.ts";
 import { el } from "../../ui/el.ts";
 import { handOver } from "../../ui/hand_over.ts";
 import { keyed } from "../../ui/keyed.ts";

@@ -1,9 +1,9 @@
 // After the ride: one question a wheel.
 
 import "./beside.css";
-import { type RideTold, saysNothing, type Told } from "../../book/after_ride.ts";
-import { type Side, sides } from "../../book/answer.ts";
-import { felts } from "../../book/shift.ts";
+import { type RideTold, saysNothing, type Told } from "../../book/pressure/after_ride.ts";
+import { type Side, sides } from "../../book/pressure/answer.ts";
+import { felts } from "../../book/pressure/shift.ts";
 import { Choice, chosen } from "../../ui/choice.ts";
 import { el } from "../../ui/el.ts";
 import { actName, define, listen, Part, setHidden, setText } from "../../ui/part.ts";

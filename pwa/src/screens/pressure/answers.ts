@@ -1,6 +1,6 @@
 // Questions of the first week, answered beside what they concern.
 
-import { gaugeCheck } from "../../book/gauge_check.ts";
+import { gaugeCheck } from "../../book/pressure/gauge_check.ts";
 import { el } from "../../ui/el.ts";
 import { Field, typed } from "../../ui/field.ts";
 import { listen, setHidden, setText } from "../../ui/part.ts";

@@ -1,7 +1,7 @@
 // Puts the open bike aside, with what is typed on it, and opens another: from the book, a new one, a copy, or a friend's.
 
-import { emptyDraft, type PressureDraft, readDraft } from "../../book/draft.ts";
-import { restated } from "../../book/restate.ts";
+import { emptyDraft, type PressureDraft, readDraft } from "../../book/pressure/draft.ts";
+import { restated } from "../../book/pressure/restate.ts";
 import type { Ctx } from "../../ui/screen.ts";
 import { w } from "../../words/index.ts";
 import type { Entries } from "./entries.ts";

@@ -1,11 +1,11 @@
 // The screen once started: the answer on top, the inputs folded below, the curve and its reasons.
 
 import "./pressure.css";
-import type { Side } from "../../book/answer.ts";
-import { maxSteps } from "../../book/draft.ts";
-import type { ScreenView } from "../../book/screen_view.ts";
+import type { Side } from "../../book/pressure/answer.ts";
+import { maxSteps } from "../../book/pressure/draft.ts";
+import type { ScreenView } from "../../book/pressure/screen_view.ts";
 import { chosen } from "../../ui/choice.ts";
-import type { GroundLine } from "../../book/grounds.ts";
+import type { GroundLine } from "../../book/pressure/grounds.ts";
 import { el } from "../../ui/el.ts";
 import { Picker } from "../../ui/picker.ts";
 import { actName, define, listen, Part, setAttr, setHidden, setText } from "../../ui/part.ts";

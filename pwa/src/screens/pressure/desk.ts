@@ -1,18 +1,18 @@
 // Holds the draft, asks the calculator after every change, and shows the newest answer.
 
-import { isAnswer, isObject } from "../../book/answer.ts";
-import { emptyDraft, maxSteps, type PressureDraft, readDraft } from "../../book/draft.ts";
-import { groundByEdit, rearEdit } from "../../book/edits.ts";
-import type { BothExpected } from "../../book/expected.ts";
-import { groundLines } from "../../book/grounds.ts";
-import { expectedView, readingsOf } from "../../book/expected_view.ts";
-import { type Kept, noTables, pack, unpack } from "../../book/kept.ts";
-import { stepped as step } from "../../book/stepped.ts";
-import { restated } from "../../book/restate.ts";
-import { read, type Reading } from "../../book/request.ts";
-import { screenView } from "../../book/screen_view.ts";
-import { learned } from "../../book/shift.ts";
-import { readTables, type Tables } from "../../book/tables.ts";
+import { isAnswer, isObject } from "../../book/pressure/answer.ts";
+import { emptyDraft, maxSteps, type PressureDraft, readDraft } from "../../book/pressure/draft.ts";
+import { groundByEdit, rearEdit } from "../../book/pressure/edits.ts";
+import type { BothExpected } from "../../book/pressure/expected.ts";
+import { groundLines } from "../../book/pressure/grounds.ts";
+import { expectedView, readingsOf } from "../../book/pressure/expected_view.ts";
+import { type Kept, noTables, pack, unpack } from "../../book/pressure/kept.ts";
+import { stepped as step } from "../../book/pressure/stepped.ts";
+import { restated } from "../../book/pressure/restate.ts";
+import { read, type Reading } from "../../book/pressure/request.ts";
+import { screenView } from "../../book/pressure/screen_view.ts";
+import { learned } from "../../book/pressure/shift.ts";
+import { readTables, type Tables } from "../../book/pressure/tables.ts";
 import { chosen } from "../../ui/choice.ts";
 import { Field, stepped, typed } from "../../ui/field.ts";
 import { el } from "../../ui/el.ts";

@@ -1,17 +1,17 @@
 // What the screen shows of the book beside the open bike: its bikes, what was set, what was noted; and the entries that a
 // person adds here.
 
-import { type BikeLine, bikeLines, newest } from "../../book/bikes.ts";
-import type { PressureAnswer } from "../../book/answer.ts";
-import type { PressureDraft } from "../../book/draft.ts";
-import type { PressureUnit } from "../../book/quantity.ts";
-import type { Reading } from "../../book/request.ts";
-import { groundChange } from "../../book/grounds.ts";
-import { lastSetWords, sameChanges, setChanges } from "../../book/sets.ts";
-import { openFindings, severityOf, textOf } from "../../book/walk_save.ts";
-import { noteLines } from "../../book/notes.ts";
+import { type BikeLine, bikeLines, newest } from "../../book/pressure/bikes.ts";
+import type { PressureAnswer } from "../../book/pressure/answer.ts";
+import type { PressureDraft } from "../../book/pressure/draft.ts";
+import type { PressureUnit } from "../../book/value/quantity.ts";
+import type { Reading } from "../../book/pressure/request.ts";
+import { groundChange } from "../../book/pressure/grounds.ts";
+import { lastSetWords, sameChanges, setChanges } from "../../book/pressure/sets.ts";
+import { openFindings, severityOf, textOf } from "../../book/checks/walk_save.ts";
+import { noteLines } from "../../book/wheels/notes.ts";
 import { type Change, newRec } from "../../log/book_log.ts";
-import type { RecordState } from "../../log/merge.ts";
+import type { RecordState } from "../../log/op/merge.ts";
 import type { Ctx } from "../../ui/screen.ts";
 import { w } from "../../words/index.ts";
 import type { NotedView } from "./noted.ts";

@@ -1,9 +1,9 @@
 // Asks the calculator what each wheel should read now.
 
-import { isObject, type Side, sides } from "../../book/answer.ts";
-import type { PressureDraft } from "../../book/draft.ts";
-import { airQuestion, type BothExpected, type Expected, leakQuestions, type Place, settingsOf, typicalLoss } from "../../book/expected.ts";
-import type { RecordState } from "../../log/merge.ts";
+import { isObject, type Side, sides } from "../../book/pressure/answer.ts";
+import type { PressureDraft } from "../../book/pressure/draft.ts";
+import { airQuestion, type BothExpected, type Expected, leakQuestions, type Place, settingsOf, typicalLoss } from "../../book/pressure/expected.ts";
+import type { RecordState } from "../../log/op/merge.ts";
 import type { Ctx } from "../../ui/screen.ts";
 
 export class Expect {

@@ -4,7 +4,7 @@ import { el } from "../../ui/el.ts";
 import { chosen } from "../../ui/choice.ts";
 import { actName, define, listen, Part, setHidden } from "../../ui/part.ts";
 import { Picker } from "../../ui/picker.ts";
-import { groundKinds } from "../../book/fields.ts";
+import { groundKinds } from "../../book/pressure/fields.ts";
 import { w } from "../../words/index.ts";
 import { answered } from "./answers.ts";
 import { Bikes, type BikesView } from "./bikes.ts";

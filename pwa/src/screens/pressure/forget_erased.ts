@@ -1,10 +1,10 @@
 // Clears what is half typed on this phone of records that were erased, whichever screen is open: at the start, and
 // whenever the book hears of one.
 
-import { cleared, type Cleared, draftRecs } from "../../book/erase_person_drafts.ts";
-import type { RecordState } from "../../log/merge.ts";
-import { statesFor } from "../../log/states.ts";
-import type { Tx } from "../../log/tables.ts";
+import { cleared, type Cleared, draftRecs } from "../../book/settings/erase_person_drafts.ts";
+import type { RecordState } from "../../log/op/merge.ts";
+import { statesFor } from "../../log/db/states.ts";
+import type { Tx } from "../../log/db/tables.ts";
 import type { Ctx } from "../../ui/screen.ts";
 
 const all = 2 ** 32 - 1;

@@ -1,9 +1,9 @@
 // Today's ground: a strip that shows its stones, and a stretch of ground in each row.
 
-import type { StretchDraft } from "../../book/draft.ts";
-import { fieldView } from "../../book/field_view.ts";
-import { groundKinds, lengthField, stretchFields } from "../../book/fields.ts";
-import type { GroundLine } from "../../book/grounds.ts";
+import type { StretchDraft } from "../../book/pressure/draft.ts";
+import { fieldView } from "../../book/pressure/field_view.ts";
+import { groundKinds, lengthField, stretchFields } from "../../book/pressure/fields.ts";
+import type { GroundLine } from "../../book/pressure/grounds.ts";
 import { Choice } from "../../ui/choice.ts";
 import { dragged } from "../../ui/drag.ts";
 import { el } from "../../ui/el.ts";

@@ -1,6 +1,6 @@
 // The event that a demo server plays.
 
-import { isObject } from "../../book/answer.ts";
+import { isObject } from "../../book/pressure/answer.ts";
 
 let told: Promise<Record<string, unknown> | undefined> | undefined;
 

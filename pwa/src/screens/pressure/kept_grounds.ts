@@ -1,6 +1,6 @@
 // Grounds kept by name: keep today's, or make a kept one today's.
 
-import type { GroundLine } from "../../book/grounds.ts";
+import type { GroundLine } from "../../book/pressure/grounds.ts";
 import { el } from "../../ui/el.ts";
 import { keyed } from "../../ui/keyed.ts";
 import { actName, define, Part, setHidden, setText } from "../../ui/part.ts";

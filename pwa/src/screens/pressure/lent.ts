@@ -1,10 +1,10 @@
 // What the desk lends to those who work beside the answer.
 
-import type { PressureDraft } from "../../book/draft.ts";
-import type { PressureUnit } from "../../book/quantity.ts";
-import type { Reading } from "../../book/request.ts";
-import type { Tables } from "../../book/tables.ts";
-import type { RecordState } from "../../log/merge.ts";
+import type { PressureDraft } from "../../book/pressure/draft.ts";
+import type { PressureUnit } from "../../book/value/quantity.ts";
+import type { Reading } from "../../book/pressure/request.ts";
+import type { Tables } from "../../book/pressure/tables.ts";
+import type { RecordState } from "../../log/op/merge.ts";
 
 export interface Lent {
   readonly draft: PressureDraft;

@@ -1,6 +1,6 @@
 // Cares and remarks that do not stop a wheel.
 
-import type { NoticeView } from "../../book/notices.ts";
+import type { NoticeView } from "../../book/pressure/notices.ts";
 import { el } from "../../ui/el.ts";
 import { keyed } from "../../ui/keyed.ts";
 import { define, Part, setHidden, setText } from "../../ui/part.ts";

@@ -1,13 +1,13 @@
 // What the pages to print share: the ways there and back, the button, and what they are made from.
 
 import "./print.css";
-import { type PressureDraft, readDraft } from "../../book/draft.ts";
-import { noTables, unpack } from "../../book/kept.ts";
-import { partKinds } from "../../book/opened.ts";
-import { restated } from "../../book/restate.ts";
-import { readTables, type Tables } from "../../book/tables.ts";
-import type { TeamBook } from "../../book/team_view.ts";
-import type { RecordState } from "../../log/merge.ts";
+import { type PressureDraft, readDraft } from "../../book/pressure/draft.ts";
+import { noTables, unpack } from "../../book/pressure/kept.ts";
+import { partKinds } from "../../book/pressure/opened.ts";
+import { restated } from "../../book/pressure/restate.ts";
+import { readTables, type Tables } from "../../book/pressure/tables.ts";
+import type { TeamBook } from "../../book/pressure/team_view.ts";
+import type { RecordState } from "../../log/op/merge.ts";
 import { el } from "../../ui/el.ts";
 import type { Ctx } from "../../ui/screen.ts";
 import { w } from "../../words/index.ts";

@@ -1,16 +1,16 @@
 // Ties the draft to the records of the book: an edit is written once it has come to rest, and what others changed
 // appears unless it is being edited here.
 
-import { type Role, roles } from "../../book/bonds.ts";
-import { commit, type States } from "../../book/commit.ts";
-import type { PressureDraft } from "../../book/draft.ts";
-import { openedDraft, partKinds } from "../../book/opened.ts";
-import { widthAge } from "../../book/measure_age.ts";
-import type { Ages } from "../../book/screen_view.ts";
-import type { Reading } from "../../book/request.ts";
-import { take } from "../../book/take.ts";
+import { type Role, roles } from "../../book/bind/bonds.ts";
+import { commit, type States } from "../../book/bind/commit.ts";
+import type { PressureDraft } from "../../book/pressure/draft.ts";
+import { openedDraft, partKinds } from "../../book/pressure/opened.ts";
+import { widthAge } from "../../book/wheels/measure_age.ts";
+import type { Ages } from "../../book/pressure/screen_view.ts";
+import type { Reading } from "../../book/pressure/request.ts";
+import { take } from "../../book/bind/take.ts";
 import { newRec } from "../../log/book_log.ts";
-import type { RecordState } from "../../log/merge.ts";
+import type { RecordState } from "../../log/op/merge.ts";
 import type { Ctx } from "../../ui/screen.ts";
 
 // What the desk lends: its draft may change while something is being written.

@@ -1,6 +1,6 @@
 // The foldable groups of inputs below the answer.
 
-import type { Side } from "../../book/answer.ts";
+import type { Side } from "../../book/pressure/answer.ts";
 import { el } from "../../ui/el.ts";
 import { fold } from "../../ui/fold.ts";
 import { setHidden, setText } from "../../ui/part.ts";

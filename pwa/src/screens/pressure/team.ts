@@ -2,9 +2,9 @@
 // calculator's worker, so that the page stays alive.
 
 import "./team.css";
-import { isObject, type Side, sides } from "../../book/answer.ts";
-import { conditionsOf, type Result, resultOf, type TeamBike, teamBikes, teamRow, type TeamRow } from "../../book/team_view.ts";
-import { whenWords } from "../../book/when.ts";
+import { isObject, type Side, sides } from "../../book/pressure/answer.ts";
+import { conditionsOf, type Result, resultOf, type TeamBike, teamBikes, teamRow, type TeamRow } from "../../book/pressure/team_view.ts";
+import { whenWords } from "../../book/value/when.ts";
 import { el } from "../../ui/el.ts";
 import { keyed } from "../../ui/keyed.ts";
 import { setHidden, setText } from "../../ui/part.ts";

@@ -1,9 +1,9 @@
 // Works out the other widths, one question at a time so that the answer itself never waits long.
 
-import { isAnswer } from "../../book/answer.ts";
-import type { RequestBody } from "../../book/request.ts";
-import { labelsRound, type Room, widthCautions, widthQuestion, type WidthRow, widthRow } from "../../book/widths.ts";
-import { valueOf } from "../../log/merge.ts";
+import { isAnswer } from "../../book/pressure/answer.ts";
+import type { RequestBody } from "../../book/pressure/request.ts";
+import { labelsRound, type Room, widthCautions, widthQuestion, type WidthRow, widthRow } from "../../book/pressure/widths.ts";
+import { valueOf } from "../../log/op/merge.ts";
 import { listen } from "../../ui/part.ts";
 import type { Ctx } from "../../ui/screen.ts";
 import { w } from "../../words/index.ts";

@@ -1,7 +1,7 @@
 // Other widths: a table of what both wheels would ask. It is worked out when somebody opens it.
 
-import { type Side, sides } from "../../book/answer.ts";
-import type { WidthRow } from "../../book/widths.ts";
+import { type Side, sides } from "../../book/pressure/answer.ts";
+import type { WidthRow } from "../../book/pressure/widths.ts";
 import { el } from "../../ui/el.ts";
 import { actName, define, Part, setHidden, setText } from "../../ui/part.ts";
 import { w } from "../../words/index.ts";

@@ -1,13 +1,13 @@
 // How the book stands: is everything saved, here and on the server, and what waits for a person.
 
 import "./book_card.css";
-import { clockWarning, phaseWords, statusLine } from "../../book/sync_view.ts";
-import { isOutside, type SyncState } from "../../log/sync.ts";
+import { clockWarning, phaseWords, statusLine } from "../../book/settings/sync_view.ts";
+import { isOutside, type SyncState } from "../../log/sync/sync.ts";
 import { el } from "../../ui/el.ts";
 import { define, Part, setHidden, setText } from "../../ui/part.ts";
 import type { Ctx, Saving } from "../../ui/screen.ts";
 import { w } from "../../words/index.ts";
-import { doublesIn } from "../../book/swap.ts";
+import { doublesIn } from "../../book/wheels/swap.ts";
 import { attempt, follow } from "../shared/follow.ts";
 
 interface BookView {

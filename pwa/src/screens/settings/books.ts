@@ -1,10 +1,10 @@
 // The page of all books on this phone. Opening another one starts the app anew; nothing is copied or lost.
 
-import { valueOf } from "../../log/merge.ts";
+import { valueOf } from "../../log/op/merge.ts";
 import { knownBooks } from "../../log/book.ts";
-import { Database } from "../../log/idb.ts";
-import { IdbTables } from "../../log/idb_tables.ts";
-import { recordsOf } from "../../log/states.ts";
+import { Database } from "../../log/db/idb.ts";
+import { IdbTables } from "../../log/db/idb_tables.ts";
+import { recordsOf } from "../../log/db/states.ts";
 import { el } from "../../ui/el.ts";
 import type { Ctx } from "../../ui/screen.ts";
 import { w } from "../../words/index.ts";

@@ -1,8 +1,8 @@
 // One record whose phones disagree: its open questions with a button for each answer, and what was settled.
 
 import "./clashes.css";
-import type { Answer, Question, Settled } from "../../book/clash_view.ts";
-import type { Json } from "../../log/json.ts";
+import type { Answer, Question, Settled } from "../../book/settings/clash_view.ts";
+import type { Json } from "../../log/op/json.ts";
 import { el } from "../../ui/el.ts";
 import { keyed } from "../../ui/keyed.ts";
 import { actName, define, Part, setAttr, setHidden, setText } from "../../ui/part.ts";

@@ -1,10 +1,10 @@
 // The page of what has to be decided. Questions that were settled while it is open stay as a line: nothing may slip away
 // under a finger.
 
-import { clashCards, type Question, settled } from "../../book/clash_view.ts";
-import { refsIn } from "../../book/refs.ts";
-import { describeRecord, type Teller } from "../../book/record_words.ts";
-import type { RecordState } from "../../log/merge.ts";
+import { clashCards, type Question, settled } from "../../book/settings/clash_view.ts";
+import { refsIn } from "../../book/value/refs.ts";
+import { describeRecord, type Teller } from "../../book/value/record_words.ts";
+import type { RecordState } from "../../log/op/merge.ts";
 import { el } from "../../ui/el.ts";
 import { keyed } from "../../ui/keyed.ts";
 import { listen, setHidden, setText } from "../../ui/part.ts";

@@ -2,8 +2,8 @@
 
 import "../../ui/pick.css";
 import "./copies.css";
-import { reasonOf } from "../../book/rejected_view.ts";
-import type { BadLine, ImportResult } from "../../log/transfer.ts";
+import { reasonOf } from "../../book/settings/rejected_view.ts";
+import type { BadLine, ImportResult } from "../../log/sync/transfer.ts";
 import { el } from "../../ui/el.ts";
 import { define, Part, setHidden, setText } from "../../ui/part.ts";
 import type { Ctx } from "../../ui/screen.ts";

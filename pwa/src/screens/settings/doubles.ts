@@ -1,8 +1,8 @@
 // A wheel that phones have put on several bikes while they were apart: where is it?
 
-import { type Double, doublesIn, keptChanges, type Slot, undoneChanges } from "../../book/swap.ts";
-import { describeRecord, type Teller } from "../../book/record_words.ts";
-import type { RecordState } from "../../log/merge.ts";
+import { type Double, doublesIn, keptChanges, type Slot, undoneChanges } from "../../book/wheels/swap.ts";
+import { describeRecord, type Teller } from "../../book/value/record_words.ts";
+import type { RecordState } from "../../log/op/merge.ts";
 import { el } from "../../ui/el.ts";
 import { keyed } from "../../ui/keyed.ts";
 import { Outcome } from "../../ui/outcome.ts";

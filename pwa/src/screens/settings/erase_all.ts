@@ -1,7 +1,7 @@
 // Erase everything here: this phone's copy of the open book. The one thing that asks first, and wants a word typed.
 
-import { forgetBook } from "../../log/forget.ts";
-import { StorageTrouble } from "../../log/idb.ts";
+import { forgetBook } from "../../log/db/forget.ts";
+import { StorageTrouble } from "../../log/db/idb.ts";
 import { el } from "../../ui/el.ts";
 import { setHidden, setText } from "../../ui/part.ts";
 import type { Ctx } from "../../ui/screen.ts";

@@ -1,6 +1,6 @@
 // The first page of Settings: how the book stands, what this phone is told once, and what everybody should have read once.
 
-import { themeNames, unitNames } from "../../log/settings.ts";
+import { themeNames, unitNames } from "../../log/db/settings.ts";
 import { Choice, type ChoiceView, chosen } from "../../ui/choice.ts";
 import { el } from "../../ui/el.ts";
 import { listen } from "../../ui/part.ts";

@@ -1,10 +1,10 @@
 // The page of one record's history. What was deleted is restored here, and an earlier value put back.
 
 import "./history.css";
-import { type HistoryLine, historyLines, type Shift } from "../../book/history_view.ts";
-import { describeRecord } from "../../book/record_words.ts";
-import { refsIn, refsOf } from "../../book/refs.ts";
-import type { RecordState } from "../../log/merge.ts";
+import { type HistoryLine, historyLines, type Shift } from "../../book/settings/history_view.ts";
+import { describeRecord } from "../../book/value/record_words.ts";
+import { refsIn, refsOf } from "../../book/value/refs.ts";
+import type { RecordState } from "../../log/op/merge.ts";
 import { el } from "../../ui/el.ts";
 import { keyed } from "../../ui/keyed.ts";
 import { define, Part, setAttr, setHidden, setText } from "../../ui/part.ts";

@@ -1,6 +1,6 @@
 // Settings and its pages: #/settings, #/settings/clashes and so on.
 
-import { isId } from "../../log/op.ts";
+import { isId } from "../../log/op/op.ts";
 import type { Ctx, Screen } from "../../ui/screen.ts";
 import { w } from "../../words/index.ts";
 import { books } from "./books.ts";

@@ -1,9 +1,9 @@
 // Who uses this phone, and what it is called: both stand beside whatever is entered here.
 
 import "./me.css";
-import { describeRecord, type Teller } from "../../book/record_words.ts";
+import { describeRecord, type Teller } from "../../book/value/record_words.ts";
 import { newRec } from "../../log/book_log.ts";
-import { type RecordState, valueOf } from "../../log/merge.ts";
+import { type RecordState, valueOf } from "../../log/op/merge.ts";
 import { chosen } from "../../ui/choice.ts";
 import { el } from "../../ui/el.ts";
 import { listen, setText } from "../../ui/part.ts";

@@ -1,12 +1,12 @@
 // The page of who may come in: this phone, the others, a code for one more, and what all that is trusted with.
 
 import "./phones.css";
-import { phoneViews, type PhoneView, saidFault } from "../../book/phones_view.ts";
-import { phaseWords } from "../../book/sync_view.ts";
-import { valueOf } from "../../log/merge.ts";
-import type { Device } from "../../log/pairing.ts";
-import { ServerRefusal, ServerTrouble } from "../../log/server_api.ts";
-import { isOutside } from "../../log/sync.ts";
+import { phoneViews, type PhoneView, saidFault } from "../../book/settings/phones_view.ts";
+import { phaseWords } from "../../book/settings/sync_view.ts";
+import { valueOf } from "../../log/op/merge.ts";
+import type { Device } from "../../log/sync/pairing.ts";
+import { ServerRefusal, ServerTrouble } from "../../log/sync/server_api.ts";
+import { isOutside } from "../../log/sync/sync.ts";
 import { el } from "../../ui/el.ts";
 import { keyed } from "../../ui/keyed.ts";
 import { Outcome } from "../../ui/outcome.ts";

@@ -1,7 +1,7 @@
 // Makes a code that lets another phone in, and shows it while it is good.
 
-import { codeView, saidFault, wayOf } from "../../book/phones_view.ts";
-import type { NewCode } from "../../log/pairing.ts";
+import { codeView, saidFault, wayOf } from "../../book/settings/phones_view.ts";
+import type { NewCode } from "../../log/sync/pairing.ts";
 import { el } from "../../ui/el.ts";
 import { setHidden, setText } from "../../ui/part.ts";
 import type { Ctx } from "../../ui/screen.ts";

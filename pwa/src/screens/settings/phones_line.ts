@@ -1,6 +1,6 @@
 // One phone of the list: its name and when it came; folded below, another name and the way out.
 
-import { labelFault, longestLabel, type PhoneView } from "../../book/phones_view.ts";
+import { labelFault, longestLabel, type PhoneView } from "../../book/settings/phones_view.ts";
 import { el } from "../../ui/el.ts";
 import { actName, define, Part, setAttr, setHidden, setText } from "../../ui/part.ts";
 import { w } from "../../words/index.ts";

@@ -1,7 +1,7 @@
 // The form that lets this phone in. What is typed stays until it is right; the code is kept nowhere.
 
-import { type Fault, longestLabel, readCode, saidFault, typedFault } from "../../book/phones_view.ts";
-import { StorageTrouble } from "../../log/idb.ts";
+import { type Fault, longestLabel, readCode, saidFault, typedFault } from "../../book/settings/phones_view.ts";
+import { StorageTrouble } from "../../log/db/idb.ts";
 import { el } from "../../ui/el.ts";
 import { setText } from "../../ui/part.ts";
 import type { Ctx } from "../../ui/screen.ts";

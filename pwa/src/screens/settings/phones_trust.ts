@@ -1,6 +1,6 @@
 // What is trusted: the way the app came, and what a phone may do that is in, or out.
 
-import { wayOf } from "../../book/phones_view.ts";
+import { wayOf } from "../../book/settings/phones_view.ts";
 import { el } from "../../ui/el.ts";
 import { w } from "../../words/index.ts";
 

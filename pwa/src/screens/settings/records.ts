@@ -1,8 +1,8 @@
 // The page of everything in the book, by kind. Each record leads to its history; what was deleted can be restored.
 
 import "./records.css";
-import { type KindList, kindLists, type RecordLine } from "../../book/record_list.ts";
-import type { RecordState } from "../../log/merge.ts";
+import { type KindList, kindLists, type RecordLine } from "../../book/settings/record_list.ts";
+import type { RecordState } from "../../log/op/merge.ts";
 import { el } from "../../ui/el.ts";
 import { keyed } from "../../ui/keyed.ts";
 import { define, Part, setAttr, setHidden, setText } from "../../ui/part.ts";

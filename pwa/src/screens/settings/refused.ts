@@ -1,8 +1,8 @@
 // The page of what could not be saved on the server: what it was, the server's reason, and details to copy.
 
 import "./refused.css";
-import { type RejectedView, rejectedViews } from "../../book/rejected_view.ts";
-import { refsOf } from "../../book/refs.ts";
+import { type RejectedView, rejectedViews } from "../../book/settings/rejected_view.ts";
+import { refsOf } from "../../book/value/refs.ts";
 import { el } from "../../ui/el.ts";
 import { keyed } from "../../ui/keyed.ts";
 import { actName, define, listen, Part, setAttr, setHidden, setText } from "../../ui/part.ts";

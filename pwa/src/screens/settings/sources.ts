@@ -1,7 +1,7 @@
 // The page of sources: every constant and formula in use, where it comes from and how well it is founded.
 
 import "./sources.css";
-import { type SourceGroup, type SourceLine, sourcesView, type SourcesView } from "../../book/sources_view.ts";
+import { type SourceGroup, type SourceLine, sourcesView, type SourcesView } from "../../book/settings/sources_view.ts";
 import { el } from "../../ui/el.ts";
 import type { Ctx } from "../../ui/screen.ts";
 import { w } from "../../words/index.ts";

@@ -1,7 +1,7 @@
 // Says whether the browser keeps what was typed, and asks it to.
 
 import "./storage.css";
-import { askToKeep, isKept, type Kept, space, type Space } from "../../log/persist.ts";
+import { askToKeep, isKept, type Kept, space, type Space } from "../../log/db/persist.ts";
 import { el } from "../../ui/el.ts";
 import { define, Part, setHidden, setText } from "../../ui/part.ts";
 import { w } from "../../words/index.ts";

@@ -1,9 +1,9 @@
 // What the pages about the book share: looking again whenever the book changes, and naming what they show.
 
-import { kinds } from "../../book/kinds.ts";
-import { tellerOf, type Teller } from "../../book/record_words.ts";
-import { StorageTrouble } from "../../log/idb.ts";
-import type { RecordState } from "../../log/merge.ts";
+import { kinds } from "../../book/value/kinds.ts";
+import { tellerOf, type Teller } from "../../book/value/record_words.ts";
+import { StorageTrouble } from "../../log/db/idb.ts";
+import type { RecordState } from "../../log/op/merge.ts";
 import type { Ctx } from "../../ui/screen.ts";
 import { w } from "../../words/index.ts";
 

@@ -1,7 +1,7 @@
 // A form of questions about a thing. Parts stay while their question stands, so that nobody is disturbed while typing.
 
 import "./form.css";
-import type { Asked } from "../../book/thing_view.ts";
+import type { Asked } from "../../book/wheels/thing_view.ts";
 import { Choice } from "../../ui/choice.ts";
 import { el } from "../../ui/el.ts";
 import { DayEntry, LongEntry } from "../../ui/entry.ts";

@@ -1,8 +1,8 @@
 // Which bike a screen is about: the one that was chosen last, on any screen, or else the one that was edited last.
 
-import { bikeLines, newest } from "../../book/bikes.ts";
-import { isObject } from "../../book/answer.ts";
-import { type RecordState, valueOf } from "../../log/merge.ts";
+import { bikeLines, newest } from "../../book/pressure/bikes.ts";
+import { isObject } from "../../book/pressure/answer.ts";
+import { type RecordState, valueOf } from "../../log/op/merge.ts";
 import { Picker } from "../../ui/picker.ts";
 import type { Ctx } from "../../ui/screen.ts";
 import { w } from "../../words/index.ts";

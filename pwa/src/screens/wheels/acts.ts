@@ -1,8 +1,8 @@
 // What can be done with a thing as a whole: the same again, out of use, deleted; and where its history is told.
 
-import { copyOf } from "../../book/copy_thing.ts";
+import { copyOf } from "../../book/wheels/copy_thing.ts";
 import { newRec } from "../../log/book_log.ts";
-import { type RecordState, valueOf } from "../../log/merge.ts";
+import { type RecordState, valueOf } from "../../log/op/merge.ts";
 import { el } from "../../ui/el.ts";
 import { setAttr, setHidden, setText } from "../../ui/part.ts";
 import type { Ctx } from "../../ui/screen.ts";

@@ -1,13 +1,13 @@
 // Edits of one thing: what is typed is kept at once, and becomes part of the book when the person rests or leaves the
 // field. What cannot be stays in its field with the reason.
 
-import { fieldWords } from "../../book/kind_words.ts";
-import { swapChanges, undoneChanges } from "../../book/swap.ts";
-import type { Typing } from "../../book/thing_view.ts";
-import { readTyped } from "../../book/typed_value.ts";
+import { fieldWords } from "../../book/value/kind_words.ts";
+import { swapChanges, undoneChanges } from "../../book/wheels/swap.ts";
+import type { Typing } from "../../book/wheels/thing_view.ts";
+import { readTyped } from "../../book/value/typed_value.ts";
 import type { Change } from "../../log/book_log.ts";
-import { isObject, sameValue } from "../../log/json.ts";
-import { type RecordState, valueOf } from "../../log/merge.ts";
+import { isObject, sameValue } from "../../log/op/json.ts";
+import { type RecordState, valueOf } from "../../log/op/merge.ts";
 import { chosen } from "../../ui/choice.ts";
 import { typed } from "../../ui/field.ts";
 import { listen } from "../../ui/part.ts";

@@ -2,9 +2,9 @@
 // as one.
 
 import "./erase_person.css";
-import { type ErasePlan, erasePlan, erasing, type Offer, opsIn } from "../../book/erase_person.ts";
-import { describeRecord, type Teller } from "../../book/record_words.ts";
-import type { RecordState } from "../../log/merge.ts";
+import { type ErasePlan, erasePlan, erasing, type Offer, opsIn } from "../../book/settings/erase_person.ts";
+import { describeRecord, type Teller } from "../../book/value/record_words.ts";
+import type { RecordState } from "../../log/op/merge.ts";
 import { el } from "../../ui/el.ts";
 import { openPage } from "../../ui/page.ts";
 import { setHidden, setText } from "../../ui/part.ts";

@@ -1,9 +1,9 @@
 // What erasing a person takes, what somebody has to decide, what stays, and what it does not reach.
 
-import type { Offer } from "../../book/erase_person.ts";
-import { kindWords } from "../../book/kind_words.ts";
-import { describeRecord, type Teller } from "../../book/record_words.ts";
-import type { RecordState } from "../../log/merge.ts";
+import type { Offer } from "../../book/settings/erase_person.ts";
+import { kindWords } from "../../book/value/kind_words.ts";
+import { describeRecord, type Teller } from "../../book/value/record_words.ts";
+import type { RecordState } from "../../log/op/merge.ts";
 import { el } from "../../ui/el.ts";
 import { keyed } from "../../ui/keyed.ts";
 import { setHidden, setText } from "../../ui/part.ts";

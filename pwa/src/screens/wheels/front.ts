@@ -1,8 +1,8 @@
 // The front page of Wheels: one search over everything, then what the book holds, each thing a way to its page.
 
 import "./wheels.css";
-import { foundIn, type ThingLine, thingLines } from "../../book/thing_list.ts";
-import { type ThingKind, thingKinds } from "../../book/thing_fields.ts";
+import { foundIn, type ThingLine, thingLines } from "../../book/wheels/thing_list.ts";
+import { type ThingKind, thingKinds } from "../../book/wheels/thing_fields.ts";
 import "../../ui/way.css";
 import { el } from "../../ui/el.ts";
 import { fold } from "../../ui/fold.ts";

@@ -2,11 +2,11 @@
 // back to measuring that one.
 
 import "./guide.css";
-import { whatWords } from "../../book/measure_words.ts";
-import { measureHref } from "../../book/measure_view.ts";
-import { describeRecord } from "../../book/record_words.ts";
-import { isId } from "../../log/op.ts";
-import { type RecordState, valueOf } from "../../log/merge.ts";
+import { whatWords } from "../../book/wheels/measure_words.ts";
+import { measureHref } from "../../book/wheels/measure_view.ts";
+import { describeRecord } from "../../book/value/record_words.ts";
+import { isId } from "../../log/op/op.ts";
+import { type RecordState, valueOf } from "../../log/op/merge.ts";
 import { el } from "../../ui/el.ts";
 import { keyed } from "../../ui/keyed.ts";
 import { openPage } from "../../ui/page.ts";

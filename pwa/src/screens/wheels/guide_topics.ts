@@ -1,6 +1,6 @@
 // The topics of the measuring guide, and what each is about.
 
-import type { What } from "../../book/measure.ts";
+import type { What } from "../../book/wheels/measure.ts";
 
 export const topics = ["width", "inner", "load", "gauge", "rotor", "runout"] as const;
 export type Topic = (typeof topics)[number];

@@ -1,6 +1,6 @@
 // Wheels and its pages: #/wheels, #/wheels/new/<kind>, #/wheels/<record>, #/wheels/measure/<record>/<what> and so on.
 
-import { isId } from "../../log/op.ts";
+import { isId } from "../../log/op/op.ts";
 import type { Ctx, Screen } from "../../ui/screen.ts";
 import { w } from "../../words/index.ts";
 import { erasePerson } from "./erase_person.ts";

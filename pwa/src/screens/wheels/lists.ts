@@ -2,12 +2,12 @@
 
 import "../../ui/pick.css";
 import "./lists.css";
-import { type Decimal, type ListKind, listKinds, type Shelf } from "../../book/lists.ts";
-import { type ListPlan, mostBytes, readList } from "../../book/lists_read.ts";
-import { undone } from "../../book/lists_undo.ts";
-import { listText } from "../../book/lists_write.ts";
+import { type Decimal, type ListKind, listKinds, type Shelf } from "../../book/wheels/lists/lists.ts";
+import { type ListPlan, mostBytes, readList } from "../../book/wheels/lists/lists_read.ts";
+import { undone } from "../../book/wheels/lists/lists_undo.ts";
+import { listText } from "../../book/wheels/lists/lists_write.ts";
 import { newRec } from "../../log/book_log.ts";
-import type { RecordState } from "../../log/merge.ts";
+import type { RecordState } from "../../log/op/merge.ts";
 import { Choice, chosen } from "../../ui/choice.ts";
 import { el } from "../../ui/el.ts";
 import { type Handed, handOver } from "../../ui/hand_over.ts";

@@ -1,7 +1,7 @@
 // What a list's columns hold, and how a list is read.
 
-import { columnsOf, idColumn, type ListKind, standWords } from "../../book/lists.ts";
-import { fieldWords } from "../../book/kind_words.ts";
+import { columnsOf, idColumn, type ListKind, standWords } from "../../book/wheels/lists/lists.ts";
+import { fieldWords } from "../../book/value/kind_words.ts";
 import { el } from "../../ui/el.ts";
 import { fold } from "../../ui/fold.ts";
 import { define, Part } from "../../ui/part.ts";

@@ -1,7 +1,7 @@
 // What a file would change, before it does: how many records, which rows are left out and why.
 
-import type { ListKind } from "../../book/lists.ts";
-import type { ListPlan } from "../../book/lists_read.ts";
+import type { ListKind } from "../../book/wheels/lists/lists.ts";
+import type { ListPlan } from "../../book/wheels/lists/lists_read.ts";
 import { el } from "../../ui/el.ts";
 import { actName, define, Part, setHidden, setText } from "../../ui/part.ts";
 import { w } from "../../words/index.ts";

@@ -1,14 +1,14 @@
 // The form for one measurement of one record: #/wheels/measure/<record>/<what>. What is typed is kept at once; saving
 // writes the entry and the field of the record that it renews, as one.
 
-import { type What, mountedOf, whatsOf } from "../../book/measure.ts";
-import { type Form, readForm, type Typed, typedFrom, unitOf } from "../../book/measure_form.ts";
-import { placeWords, valueText, whatWords } from "../../book/measure_words.ts";
-import { savingOf } from "../../book/measure_save.ts";
-import { describeRecord } from "../../book/record_words.ts";
+import { type What, mountedOf, whatsOf } from "../../book/wheels/measure.ts";
+import { type Form, readForm, type Typed, typedFrom, unitOf } from "../../book/wheels/measure_form.ts";
+import { placeWords, valueText, whatWords } from "../../book/wheels/measure_words.ts";
+import { savingOf } from "../../book/wheels/measure_save.ts";
+import { describeRecord } from "../../book/value/record_words.ts";
 import { newRec } from "../../log/book_log.ts";
-import type { Json } from "../../log/json.ts";
-import { type RecordState, valueOf } from "../../log/merge.ts";
+import type { Json } from "../../log/op/json.ts";
+import { type RecordState, valueOf } from "../../log/op/merge.ts";
 import { chosen } from "../../ui/choice.ts";
 import { el } from "../../ui/el.ts";
 import { typed } from "../../ui/field.ts";

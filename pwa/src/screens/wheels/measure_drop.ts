@@ -1,8 +1,8 @@
 // Takes a value away that was measured or typed wrongly; for ten seconds it can be brought back.
 
-import { droppedChange } from "../../book/measure_save.ts";
-import { undoneChanges } from "../../book/swap.ts";
-import type { RecordState } from "../../log/merge.ts";
+import { droppedChange } from "../../book/wheels/measure_save.ts";
+import { undoneChanges } from "../../book/wheels/swap.ts";
+import type { RecordState } from "../../log/op/merge.ts";
 import type { Outcome } from "../../ui/outcome.ts";
 import { listen } from "../../ui/part.ts";
 import type { Ctx } from "../../ui/screen.ts";

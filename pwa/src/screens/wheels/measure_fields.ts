@@ -1,10 +1,10 @@
 // The fields of the form for one measurement.
 
-import type { Form } from "../../book/measure_form.ts";
-import type { What } from "../../book/measure.ts";
-import { type Slot, slotRange, slotsOf, slotUnit } from "../../book/measure_slots.ts";
-import { placeWords } from "../../book/measure_words.ts";
-import type { PressureUnit } from "../../book/quantity.ts";
+import type { Form } from "../../book/wheels/measure_form.ts";
+import type { What } from "../../book/wheels/measure.ts";
+import { type Slot, slotRange, slotsOf, slotUnit } from "../../book/wheels/measure_slots.ts";
+import { placeWords } from "../../book/wheels/measure_words.ts";
+import type { PressureUnit } from "../../book/value/quantity.ts";
 import { Choice } from "../../ui/choice.ts";
 import { el } from "../../ui/el.ts";
 import { DayEntry } from "../../ui/entry.ts";

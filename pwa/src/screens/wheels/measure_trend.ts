@@ -1,8 +1,8 @@
 // How a measured value went: a small chart with the limit as a line, and the same as a list.
 
 import "./measured.css";
-import type { Trend } from "../../book/measure_view.ts";
-import { daysFrom } from "../../book/measure_days.ts";
+import type { Trend } from "../../book/wheels/measure_view.ts";
+import { daysFrom } from "../../book/wheels/measure_days.ts";
 import { el, svg } from "../../ui/el.ts";
 import { keyed } from "../../ui/keyed.ts";
 import { actName, define, Part, setAttr, setText } from "../../ui/part.ts";

@@ -1,7 +1,7 @@
 // The card of a record's page: what was measured on it, when, and what to measure again.
 
-import { type MeasuredGroup, measuredGroups } from "../../book/measure_view.ts";
-import type { RecordState } from "../../log/merge.ts";
+import { type MeasuredGroup, measuredGroups } from "../../book/wheels/measure_view.ts";
+import type { RecordState } from "../../log/op/merge.ts";
 import { el } from "../../ui/el.ts";
 import { keyed } from "../../ui/keyed.ts";
 import { Outcome } from "../../ui/outcome.ts";

@@ -1,7 +1,7 @@
 // One thing that can be measured: its newest values with their age and what to mind, and how they went.
 
 import "./measured.css";
-import type { MeasuredGroup, MeasuredLine } from "../../book/measure_view.ts";
+import type { MeasuredGroup, MeasuredLine } from "../../book/wheels/measure_view.ts";
 import { el } from "../../ui/el.ts";
 import { keyed } from "../../ui/keyed.ts";
 import { define, Part, setAttr, setHidden, setText } from "../../ui/part.ts";

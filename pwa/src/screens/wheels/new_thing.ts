@@ -1,11 +1,11 @@
 // The page that adds a thing, in few fields; what is typed stays until it is added.
 
-import { isThing, type ThingKind } from "../../book/thing_fields.ts";
-import { newChanges, newFields } from "../../book/new_thing.ts";
-import { askedOf } from "../../book/thing_view.ts";
-import { readTyped } from "../../book/typed_value.ts";
+import { isThing, type ThingKind } from "../../book/wheels/thing_fields.ts";
+import { newChanges, newFields } from "../../book/wheels/new_thing.ts";
+import { askedOf } from "../../book/wheels/thing_view.ts";
+import { readTyped } from "../../book/value/typed_value.ts";
 import { newRec } from "../../log/book_log.ts";
-import type { Json } from "../../log/json.ts";
+import type { Json } from "../../log/op/json.ts";
 import { chosen } from "../../ui/choice.ts";
 import { el } from "../../ui/el.ts";
 import { typed } from "../../ui/field.ts";

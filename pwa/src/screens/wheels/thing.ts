@@ -1,13 +1,13 @@
 // The page of one thing: what is known of it, what was measured on it, where it belongs, and what can be done with it.
 
-import { assumedOf } from "../../book/assumed.ts";
-import { noTables } from "../../book/kept.ts";
-import { describeRecord, type Teller } from "../../book/record_words.ts";
-import { readTables } from "../../book/tables.ts";
-import { groups, isThing, type ThingKind, thingKinds } from "../../book/thing_fields.ts";
-import { askedOf } from "../../book/thing_view.ts";
-import { tiesOf } from "../../book/ties.ts";
-import type { RecordState } from "../../log/merge.ts";
+import { assumedOf } from "../../book/wheels/assumed.ts";
+import { noTables } from "../../book/pressure/kept.ts";
+import { describeRecord, type Teller } from "../../book/value/record_words.ts";
+import { readTables } from "../../book/pressure/tables.ts";
+import { groups, isThing, type ThingKind, thingKinds } from "../../book/wheels/thing_fields.ts";
+import { askedOf } from "../../book/wheels/thing_view.ts";
+import { tiesOf } from "../../book/wheels/ties.ts";
+import type { RecordState } from "../../log/op/merge.ts";
 import "../../ui/way.css";
 import { el } from "../../ui/el.ts";
 import { fold } from "../../ui/fold.ts";

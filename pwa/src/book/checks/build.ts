@@ -1,0 +1,104 @@
+// A bike of the book as the calculations of checks and of what is due ask for it: what it is built of, and what happened
+// to it. What nobody said is left out; then the calculator asks, the safe side.
+
+import type { BookLog } from "../../log/book_log.ts";
+import type { Json } from "../../log/op/json.ts";
+import { type RecordState, valueOf } from "../../log/op/merge.ts";
+import { type Side, sides } from "../pressure/answer.ts";
+import { isReplaced } from "./due_view.ts";
+import { dayOf } from "../wheels/measure_days.ts";
+import { textOf } from "./walk_save.ts";
+
+type Find = (rec: string) => RecordState | undefined;
+type Body = Record<string, Json>;
+
+const skewerUpTo = 10; // mm: 9 and 10 mm ends are quick release, 12 and more through axles (trade axle guides)
+
+// buildOf is the bike's build.
+export function buildOf(bike: RecordState | undefined, find: Find): Body {
+  const out: Body = {};
+  for (const side of sides) {
+    const wheel = find(textOf(bike, side));
+    const built = wheelOf(wheel);
+    if (Object.keys(built).length > 0) out[side] = built;
+  }
+  const brake = textOf(bike, "brake");
+  return brake === "" ? out : { ...out, brake };
+}
+
+function wheelOf(wheel: RecordState | undefined): Body {
+  const texts = Object.fromEntries(["setup", "profile", "rim_material", "nipple_material", "spoke_material", "hub_material", "brake", "rotor_mount"]
+    .flatMap((field) => (textOf(wheel, field) === "" ? [] : [[field, textOf(wheel, field)] as const])));
+  const [axle, least] = [valueOf(wheel, "axle_mm"), valueOf(wheel, "rotor_min_mm")];
+  return {
+    ...texts, ...(typeof axle === "number" && { axle: axle <= skewerUpTo ? "quick_release" : "through_axle" }), ...(typeof least === "number" && { rotor_min_mm: least }),
+  };
+}
+
+const most = 2000; // events, as the calculator takes them
+const services: Readonly<Record<string, string>> = { sealant: "sealant", pads: "pads", bolts: "bolts", spokes: "spokes", rotor: "rotor", built: "built" };
+
+// historyOf gathers what happened to a bike.
+export async function historyOf(book: Pick<BookLog, "all">, bike: string): Promise<readonly Body[]> {
+  const kinds = ["bike", "wheel", "tyre", "ride", "wash", "check", "service", "measure"] as const;
+  const lists = await Promise.all(kinds.map((kind) => book.all(kind)));
+  const all = new Map(lists.flat().map((state) => [state.rec, state]));
+  return eventsOf([...all.values()], bike);
+}
+
+// eventsOf makes the events of a bike from the records of the book, the newest last.
+export function eventsOf(states: readonly RecordState[], bike: string): readonly Body[] {
+  const known = new Map(states.map((state) => [state.rec, state]));
+  const wheels = new Map<string, Side>();
+  for (const side of sides) {
+    const wheel = textOf(known.get(bike), side);
+    if (wheel !== "") wheels.set(wheel, side);
+  }
+  const events: Body[] = [];
+  for (const [wheel, side] of wheels) {
+    const day = textOf(known.get(textOf(known.get(wheel), "tyre")), "sealant_day");
+    if (day !== "") events.push({ kind: "sealant", day, side });
+  }
+  for (const state of states) {
+    const event = eventOf(state, bike, wheels);
+    if (event !== undefined) events.push(event);
+  }
+  return events.sort((a, b) => (String(a["day"]) < String(b["day"]) ? -1 : 1)).slice(-most);
+}
+
+function eventOf(entry: RecordState, bike: string, wheels: ReadonlyMap<string, Side>): Body | undefined {
+  const day = textOf(entry, "day") || dayOf(entry.newest);
+  if (entry.kind === "measure") return rotorEvent(entry, day, wheels);
+  if (textOf(entry, "bike") !== bike) return undefined;
+  switch (entry.kind) {
+    case "wash": return { kind: textOf(entry, "kind") === "wipe" ? "wipe" : "wash", day };
+    case "ride": return { kind: "ride", day, ...rideOf(entry) };
+    case "check": return checkEvent(entry, day);
+    case "service": return serviceEvent(textOf(entry, "what"), day);
+    default: return undefined;
+  }
+}
+
+function rideOf(entry: RecordState): Body {
+  const [hours, km, kind, sweat] = [valueOf(entry, "hours"), valueOf(entry, "km"), textOf(entry, "kind"), textOf(entry, "sweat")];
+  return { ...(kind !== "" && { conditions: kind }), ...(typeof hours === "number" && { hours }), ...(typeof km === "number" && { km }), ...(sweat !== "" && { sweat }) };
+}
+
+// A walk-around after a crash, or on arrival, tells of the crash or the journey too.
+function checkEvent(entry: RecordState, day: string): Body | undefined {
+  const moment = textOf(entry, "moment");
+  return moment === "" ? undefined : { kind: "check", day, moment };
+}
+
+// serviceEvent: what was done is named as the due list names it, with a side where it has one ("sealant_front").
+function serviceEvent(what: string, day: string): Body | undefined {
+  const side = sides.find((each) => what.endsWith(`_${each}`) || what.endsWith(`.${each}`));
+  const kind = Object.keys(services).find((each) => what.startsWith(each));
+  if (kind === undefined) return undefined;
+  return { kind: services[kind] ?? kind, day, ...(side !== undefined && { side }), ...(isReplaced(what) && { new: true }) };
+}
+
+function rotorEvent(entry: RecordState, day: string, wheels: ReadonlyMap<string, Side>): Body | undefined {
+  const [side, mm] = [wheels.get(textOf(entry, "of")), valueOf(entry, "mm")];
+  return textOf(entry, "what") === "rotor_thickness" && side !== undefined && typeof mm === "number" ? { kind: "rotor", day, side, mm } : undefined;
+}

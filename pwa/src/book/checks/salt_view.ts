@@ -1,0 +1,76 @@
+// Sweat and salt since the last wash: a wheel's metals and a bike's rides as the calculator asks for them, and its answer in
+// words.
+
+import type { Json } from "../../log/op/json.ts";
+import { type RecordState, valueOf } from "../../log/op/merge.ts";
+import { w } from "../../words/index.ts";
+import { fixed } from "../../words/number.ts";
+import { isObject } from "../pressure/answer.ts";
+import { optionWords } from "../value/kind_words.ts";
+import { textOf } from "./walk_save.ts";
+import { dayWords } from "../value/when.ts";
+
+export const rideKinds = ["indoor", "wet", "salted", "dry"] as const;
+export const sweats = ["low", "mean", "high"] as const;
+
+// materialsOf are a wheel's metals, as far as somebody said.
+export function materialsOf(wheel: RecordState | undefined): Record<string, Json> {
+  const parts = [["rim", "rim_material"], ["nipple", "nipple_material"], ["spoke", "spoke_material"], ["hub", "hub_material"]] as const;
+  return Object.fromEntries(parts.flatMap(([part, field]) => (textOf(wheel, field) === "" ? [] : [[part, textOf(wheel, field)] as const])));
+}
+
+// saltLog are a bike's rides and washes, by day.
+export function saltLog(entries: readonly RecordState[], bike: string): readonly Record<string, Json>[] {
+  return logOf(entries, bike).map((entry): Record<string, Json> => {
+    const hours = valueOf(entry, "hours");
+    const sweat = textOf(entry, "sweat");
+    return { day: textOf(entry, "day"), kind: textOf(entry, "kind"), ...(typeof hours === "number" && { hours }), ...(sweat !== "" && { sweat }) };
+  });
+}
+
+// logOf are the entries themselves, the newest day first.
+export function logOf(entries: readonly RecordState[], bike: string): readonly RecordState[] {
+  return entries
+    .filter((entry) => !entry.deleted && !entry.erased && valueOf(entry, "bike") === bike && textOf(entry, "day") !== "" && textOf(entry, "kind") !== "")
+    .sort((a, b) => (textOf(a, "day") < textOf(b, "day") ? 1 : textOf(a, "day") > textOf(b, "day") ? -1 : b.newest - a.newest));
+}
+
+export interface Couple {
+  readonly where: string;
+  readonly anode: string;
+  readonly cathode: string;
+  readonly gap_v: number;
+  readonly over_v: number;
+}
+
+export interface SaltAnswer {
+  readonly couples: readonly Couple[];
+  readonly since_wash_g: number;
+  readonly wash_due: string;
+  readonly why: string;
+}
+
+export function isSaltAnswer(value: unknown): value is SaltAnswer {
+  return isObject(value) && Array.isArray(value["couples"]) && typeof value["since_wash_g"] === "number" && typeof value["why"] === "string";
+}
+
+// coupleWords ranks a couple in words: the gap alone is no prediction.
+export function coupleWords({ where, anode, cathode, gap_v, over_v }: Couple): string {
+  const rank = over_v <= 0 ? "fine" : over_v < 0.3 ? "some" : over_v < 0.7 ? "much" : "most";
+  return w("salt.couple", { where: whereWords(where), anode: optionWords("rim_material", anode), cathode: optionWords("rim_material", cathode), gap: fixed(gap_v, 2), rank: w(`salt.rank.${rank}`) });
+}
+
+function whereWords(where: string): string {
+  const known = ["rim_nipple", "nipple_spoke", "spoke_hub", "hub_bearing"] as const;
+  const found = known.find((each) => each === where.replace("-", "_"));
+  return found === undefined ? where : w(`salt.where.${found}`);
+}
+
+// logWords is a line of the log: "Indoor ride, 1.5 h, middling sweat".
+export function logWords(entry: RecordState, now: number): string {
+  const [hours, sweat] = [valueOf(entry, "hours"), textOf(entry, "sweat")];
+  return [
+    dayWords(textOf(entry, "day"), now), optionWords("kind", textOf(entry, "kind")),
+    typeof hours === "number" ? w("recValue.with", { n: hours, unit: w("recUnit.h") }) : "", sweat === "" ? "" : w("salt.sweatOf", { sweat: optionWords("sweat", sweat) }),
+  ].filter((words) => words !== "").join(", ");
+}

@@ -1,0 +1,230 @@
+// From what was typed to a question: every field read, every fault named, every assumption said.
+
+import { type Side, sides } from "./answer.ts";
+import type { PressureDraft, StretchDraft } from "./draft.ts";
+import { allFields, type FieldSpec, groundKinds, lengthField, stretchFields } from "./fields.ts";
+import { parse, type ParseFault, type PressureUnit } from "../value/quantity.ts";
+import { type Bound, type Tables, usualInnerFor } from "./tables.ts";
+
+// Fault is why a field cannot be used; its bound is in the request's unit.
+export interface Fault {
+  readonly why: ParseFault | "bounds" | "missing" | "measure";
+  readonly bound?: Bound;
+}
+
+export type Assumption = "bike" | "sidewall" | "inner.front" | "inner.rear" | "km" | "weather" | "setup" | "edge";
+
+// RequestBody is the question, as far as views look back at it.
+export interface RequestBody {
+  readonly set: { readonly c: number; readonly m: number };
+  readonly ride: { readonly c: number; readonly m: number };
+  readonly warmest_c?: number;
+  readonly front: WheelBody;
+  readonly rear: WheelBody;
+  readonly gauge_error_kpa: number;
+  readonly wet: boolean;
+  readonly firmness: number;
+  readonly shift: number;
+  readonly now?: { readonly front_gauge_kpa?: number; readonly rear_gauge_kpa?: number };
+}
+
+export interface WheelBody {
+  readonly tyre: TyreBody;
+  readonly rim: RimBody;
+}
+
+export interface TyreBody {
+  readonly label_mm: number;
+  readonly measured_mm?: number;
+  readonly sidewall: string;
+  readonly setup: string;
+  readonly hookless_ok: boolean;
+  readonly max_kpa?: number;
+  readonly min_kpa?: number;
+}
+
+export interface RimBody {
+  readonly inner_mm: number;
+  readonly profile: string;
+  readonly max_kpa?: number;
+  readonly table_max_kpa?: number;
+}
+
+export interface Reading {
+  readonly faults: ReadonlyMap<string, Fault>; // by field id; stretches as "ground.<id>.km"
+  readonly assumed: readonly Assumption[];
+  readonly body: RequestBody | undefined; // nothing to ask while a field is wrong or missing
+  readonly values: ReadonlyMap<string, number>; // what was read, by field id, in the request's unit
+}
+
+// What is taken when nothing was typed (our choice; each is said on the screen).
+const assumedBike = 11;
+const assumedShare = 0.42;
+const assumedBead = 622;
+const assumedCelsius = 20;
+
+// read turns a draft into a question.
+// What was not read is taken as expected, if there is something to expect.
+export function read(draft: PressureDraft, unit: PressureUnit, tables: Tables, expected: ExpectedReadings = {}): Reading {
+  const form = new Form(draft, unit, tables, expected);
+  const body = form.body();
+  // With no fault every needed field has been read, so the body is whole.
+  return { faults: form.faults, assumed: form.assumed, values: form.values, body: form.faults.size === 0 ? (body as RequestBody) : undefined };
+}
+
+// ExpectedReadings are what the gauge should read, in kPa.
+export type ExpectedReadings = Readonly<Partial<Record<Side, number>>>;
+
+class Form {
+  readonly faults = new Map<string, Fault>();
+  readonly assumed: Assumption[] = [];
+  readonly values = new Map<string, number>();
+
+  constructor(readonly draft: PressureDraft, readonly unit: PressureUnit, readonly tables: Tables, readonly expected: ExpectedReadings) {
+    for (const spec of allFields) {
+      if (this.#asked(spec.id)) this.#take(spec.id, spec, draft.texts[spec.id] ?? "");
+    }
+    this.#unveil();
+  }
+
+  // What a rider weighs counts, also where it is not shown.
+  #unveil(): void {
+    const hidden = this.draft.based["person/mass_kg"];
+    const typed = (this.draft.texts["rider"] ?? "").trim() !== "";
+    if (!typed && hidden?.veiled === true && typeof hidden.value === "number") this.values.set("rider", hidden.value);
+  }
+
+  // A rear that is the same as the front is not asked, and of share and scales only one is.
+  #asked(id: string): boolean {
+    if (id.startsWith("rear.")) return !this.draft.rearSame;
+    if (id === "share") return this.draft.weigh === "share";
+    return !id.startsWith("load.") || this.draft.weigh === "scale";
+  }
+
+  #take(id: string, spec: FieldSpec, typed: string): void {
+    const parsed = parse(typed, spec.dimension, spec.unit || this.unit);
+    const bound = this.tables.bounds.get(spec.path);
+    if ("fault" in parsed) {
+      if (parsed.fault !== "empty") this.faults.set(id, { why: parsed.fault, ...(bound && { bound }) });
+      return;
+    }
+    const value = parsed.si * spec.scale + (spec.offset ?? 0);
+    const slack = 1e-9 * Math.max(1, Math.abs(value)); // 7.2519 psi is the 50 kPa it was made from
+    if (bound !== undefined && (value < bound.min - slack || value > bound.max + slack)) {
+      this.faults.set(id, { why: "bounds", bound });
+      return;
+    }
+    this.values.set(id, bound === undefined ? value : Math.min(bound.max, Math.max(bound.min, value)));
+  }
+
+  #need(id: string): number | undefined {
+    const value = this.values.get(id);
+    if (value === undefined && !this.faults.has(id)) this.faults.set(id, { why: "missing" });
+    return value;
+  }
+
+  #or(id: string, fallback: number, said?: Assumption): number {
+    if (said !== undefined && !this.values.has(id) && !this.faults.has(id)) this.assumed.push(said);
+    return this.values.get(id) ?? fallback;
+  }
+
+  body(): object {
+    const set = { c: this.#or("set.c", assumedCelsius, "weather"), m: this.#or("set.m", 0) };
+    return {
+      rider_kg: this.#need("rider"), bike_kg: this.#or("bike", assumedBike, "bike"), ...this.#load(),
+      front: this.#wheel("front"), rear: this.#wheel("rear"), ground: this.#ground(),
+      set, ride: { c: this.#or("ride.c", set.c), m: this.#or("ride.m", set.m) },
+      ...this.#maybe("warmest_c", "warmest.c"), gauge_error_kpa: this.#or("gaugeError", 0),
+      wet: this.draft.wet, firmness: this.draft.firmness, shift: 0, ...this.#now(),
+    };
+  }
+
+  #maybe(name: string, id: string): object {
+    const value = this.values.get(id);
+    return value === undefined ? {} : { [name]: value };
+  }
+
+  #load(): object {
+    if (this.draft.weigh === "share") return { front_share: this.#or("share", assumedShare) };
+    return { front_load_kg: this.#need("load.front"), rear_load_kg: this.#need("load.rear") };
+  }
+
+  #now(): object {
+    const now = {
+      ...this.#reads("front"), ...this.#reads("rear"), ...this.#maybe("pump_stroke_ml", "pump"),
+    };
+    return Object.keys(now).length === 0 ? {} : { now };
+  }
+
+  #reads(side: Side): object {
+    const kpa = this.values.get(`now.${side}`) ?? this.expected[side];
+    return kpa === undefined ? {} : { [`${side}_gauge_kpa`]: kpa };
+  }
+
+  #wheel(side: Side): object {
+    const from = this.draft.rearSame ? "front" : side; // the side whose fields count
+    const pick = (name: string): string => this.draft.picks[`${from}.${name}`] ?? "";
+    if (side === from && pick("sidewall") === "") this.#say("sidewall");
+    if (side === from && pick("setup") === "") this.#say("setup");
+    const profile = pick("profile") || "unknown";
+    if (side === from && pick("profile") === "") this.#say("edge");
+    return {
+      tyre: {
+        label_mm: this.#need(`${from}.label`), ...this.#maybe("measured_mm", `${from}.measured`),
+        sidewall: pick("sidewall") || "glove", setup: pick("setup") || "tubeless",
+        ...this.#maybe("max_kpa", `${from}.tyreMax`), ...this.#maybe("min_kpa", `${from}.tyreMin`),
+        hookless_ok: pick("hookless") === "yes",
+      },
+      rim: {
+        bead_seat_mm: this.#or(`${from}.bead`, assumedBead), inner_mm: this.#inner(from, side, profile), profile,
+        ...this.#maybe("max_kpa", `${from}.rimMax`), ...this.#maybe("table_min_label_mm", `${from}.tableMin`),
+        ...this.#maybe("table_max_label_mm", `${from}.tableMax`), ...this.#maybe("table_max_kpa", `${from}.tableKpa`),
+      },
+    };
+  }
+
+  #say(what: Assumption): void {
+    if (!this.assumed.includes(what)) this.assumed.push(what);
+  }
+
+  // On a hooked rim an unknown inner width is taken from the tyre's measuring rim, and said. On a straight or unknown edge
+  // it decides whether the tyre may be mounted at all: it must be read or measured.
+  #inner(from: Side, side: Side, profile: string): number | undefined {
+    const id = `${from}.inner`;
+    const known = this.values.get(id);
+    if (known !== undefined || this.faults.has(id)) return known;
+    if (profile !== "hooked") {
+      this.faults.set(id, { why: "measure" });
+      return undefined;
+    }
+    if (side === from) this.#say(`inner.${from}`);
+    return usualInnerFor(this.values.get(`${from}.label`) ?? 0, this.tables);
+  }
+
+  #ground(): readonly object[] {
+    const lone = this.draft.ground.length === 1;
+    if (lone && (this.draft.ground[0]?.km ?? "") === "") this.assumed.push("km");
+    return this.draft.ground.map((stretch) => this.#stretch(stretch, lone));
+  }
+
+  #stretch(stretch: StretchDraft, lone: boolean): object {
+    const id = (name: string): string => `ground.${stretch.id}.${name}`;
+    for (const name of ["km", "kmh", "gd0"] as const) {
+      const spec = name === "km" ? lengthField(this.draft.groundBy) : stretchFields[name];
+      if (name !== "gd0" || stretch.kind === "typed") this.#take(id(name), spec, stretch[name]);
+    }
+    const share = lone ? this.#or(id("km"), 1) : this.#need(id("km"));
+    const washboard = stretch.washboard ? { washboard: true } : {};
+    if (stretch.kind === "typed") {
+      return { gd0: this.#need(id("gd0")), share, kmh: this.#need(id("kmh")), ...washboard };
+    }
+    const kind = groundKinds.find((key) => key === stretch.kind) ?? "patched";
+    return { kind, share, ...this.#maybe("kmh", id("kmh")), ...washboard };
+  }
+}
+
+// faultsOf lists the faults that keep a side from an answer: not those of the other wheel's own fields.
+export function faultsOf(side: Side, draft: PressureDraft, faults: ReadonlyMap<string, Fault>): readonly string[] {
+  const own = draft.rearSame ? "front" : side;
+  return [...faults.keys()].filter((id) => !sides.some((each) => each !== own && id.startsWith(`${each}.`)));
+}

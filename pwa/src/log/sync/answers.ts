@@ -1,0 +1,81 @@
+// What the server answers, checked before it is believed: a portal on the way may answer with anything.
+
+import type { Refusal } from "../db/tables.ts";
+
+export interface Standing {
+  readonly book: string; // "": none yet
+  readonly log: string;
+  readonly server: string;
+  readonly name: string;
+  readonly count: number;
+  readonly digest: string;
+  readonly now: number;
+}
+
+export interface Pushed {
+  readonly log: string;
+  readonly stored: readonly string[];
+  readonly known: readonly string[];
+  readonly rejected: readonly (Refusal & { readonly id: string })[];
+}
+
+export interface Via {
+  readonly id: string;
+  readonly device: string;
+  readonly received_at: number;
+}
+
+export interface Page {
+  readonly log: string;
+  readonly ops: readonly unknown[];
+  readonly via: readonly Via[]; // one for each op
+  readonly next: number;
+  readonly more: boolean;
+  readonly count: number;
+  readonly digest: string;
+}
+
+// Device is a phone or a computer that the server knows.
+export interface Device {
+  readonly id: string; // its record
+  readonly label: string;
+  readonly paired_at: number; // ms since 1970; 0: never at this server
+  readonly seen_at: number; // ms since 1970; 0: never
+  readonly revoked: boolean; // shut out
+  readonly here: boolean; // the one that asks, as far as the server can tell
+}
+
+export interface NewCode {
+  readonly code: string;
+  readonly expires_at: number; // ms since 1970 by the server's clock
+}
+
+type Check = (value: unknown) => boolean;
+
+const text: Check = (value) => typeof value === "string";
+const number: Check = (value) => typeof value === "number" && Number.isFinite(value);
+const flag: Check = (value) => typeof value === "boolean";
+const list: Check = Array.isArray;
+const listOf = (check: Check): Check => (value) => Array.isArray(value) && value.every(check);
+const object = (members: Readonly<Record<string, Check>>): Check => (value) =>
+  typeof value === "object" && value !== null &&
+  Object.entries(members).every(([name, check]) => check((value as Record<string, unknown>)[name]));
+
+const standing = object({ book: text, log: text, server: text, name: text, count: number, digest: text, now: number });
+const pushed = object({ log: text, stored: listOf(text), known: listOf(text), rejected: listOf(object({ id: text, code: text, message: text })) });
+const page = object({
+  log: text, ops: list, via: listOf(object({ id: text, device: text, received_at: number })),
+  next: number, more: flag, count: number, digest: text,
+});
+const missing = object({ missing: listOf(text) });
+const paired = object({ device: text, book: text });
+const devices = object({ devices: listOf(object({ id: text, label: text, paired_at: number, seen_at: number, revoked: flag, here: flag })) });
+const newCode = object({ code: text, expires_at: number });
+
+export const isStanding = (answer: unknown): answer is Standing => standing(answer);
+export const isPushed = (answer: unknown): answer is Pushed => pushed(answer);
+export const isPage = (answer: unknown): answer is Page => page(answer);
+export const isMissing = (answer: unknown): answer is { readonly missing: readonly string[] } => missing(answer);
+export const isPaired = (answer: unknown): answer is { readonly device: string } => paired(answer);
+export const isDevices = (answer: unknown): answer is { readonly devices: readonly Device[] } => devices(answer);
+export const isNewCode = (answer: unknown): answer is NewCode => newCode(answer);

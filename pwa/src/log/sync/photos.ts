@@ -1,0 +1,87 @@
+// Photos on this phone: kept under their SHA-256, and sent to the server after the ops that name them.
+
+import { hex, sha256 } from "../op/sha256.ts";
+import { logStores, photosOf } from "../db/logs.ts";
+import { refuse, refusedBy } from "../db/rejected.ts";
+import { ServerRefusal, type ServerApi } from "./server_api.ts";
+import type { PhotoRow, Tables } from "../db/tables.ts";
+
+// putPhoto keeps a photo and gives its name.
+export async function putPhoto(tables: Tables, blob: Blob): Promise<string> {
+  const row = await rowOf(blob);
+  await tables.write(["photos"], async (tx) => tx.put("photos", [row]));
+  return row.sha256;
+}
+
+async function rowOf(blob: Blob): Promise<PhotoRow> {
+  const bytes = await blob.arrayBuffer();
+  return { sha256: hex(sha256(new Uint8Array(bytes))), type: blob.type, bytes };
+}
+
+// getPhoto finds a photo on this phone, or fetches it and keeps it. Undefined: nobody has it, or it was erased.
+export async function getPhoto(tables: Tables, api: ServerApi, name: string): Promise<Blob | undefined> {
+  const [row] = await tables.read(["photos"], (tx) => tx.get("photos", [name]));
+  if (row !== undefined) return new Blob([row.bytes], { type: row.type });
+  try {
+    const blob = await api.getBlob(name);
+    const fetched = await rowOf(blob);
+    if (fetched.sha256 !== name) return undefined; // damaged on its way
+    await tables.write(["photos"], async (tx) => tx.put("photos", [fetched]));
+    return blob;
+  } catch (error) {
+    if (error instanceof ServerRefusal && (error.status === 404 || error.status === 410)) return undefined;
+    throw error;
+  }
+}
+
+const mostAsked = 200;
+
+// unsentPhotos lists the photos that a log's server has not got and has not refused.
+export async function unsentPhotos(tables: Tables, log: string): Promise<readonly string[]> {
+  return tables.read(["photos", ...logStores], async (tx) => {
+    const all = await tx.keys("photos");
+    if (all.length === 0) return [];
+    const [sent, refused] = [new Set(await tx.sentTo(photosOf(log))), await refusedBy(tx, log)];
+    return all.filter((name) => !sent.has(name) && !refused.has(name));
+  });
+}
+
+// sendPhotos sends what the server has not got, one after the other: what was sent stays sent, whatever comes then.
+export async function sendPhotos(tables: Tables, api: ServerApi, log: string): Promise<void> {
+  const queue = await unsentPhotos(tables, log);
+  for (let from = 0; from < queue.length; from += mostAsked) {
+    const asked = queue.slice(from, from + mostAsked);
+    const missing = new Set(await api.missingBlobs(asked));
+    await sent(tables, log, asked.filter((name) => !missing.has(name)));
+    for (const name of asked) if (missing.has(name)) await send(tables, api, log, name);
+  }
+}
+
+async function send(tables: Tables, api: ServerApi, log: string, name: string): Promise<void> {
+  const [row] = await tables.read(["photos"], (tx) => tx.get("photos", [name]));
+  if (row === undefined) return; // erased meanwhile
+  try {
+    await api.putBlob(name, row.type, row.bytes);
+    await sent(tables, log, [name]);
+  } catch (error) {
+    if (!(error instanceof ServerRefusal) || !isFinal(error.status)) throw error;
+    await drop(tables, log, row, error);
+  }
+}
+
+// 410: its record was erased. The others: the server will never take it.
+function isFinal(status: number): boolean {
+  return [410, 413, 415, 422].includes(status);
+}
+
+async function drop(tables: Tables, log: string, { sha256: name }: PhotoRow, { status, code, message }: ServerRefusal): Promise<void> {
+  await tables.write(["photos", ...logStores], async (tx) => {
+    if (status === 410) tx.remove("photos", [name]);
+    else await refuse(tx, log, [{ id: name, code, message }]);
+  });
+}
+
+async function sent(tables: Tables, log: string, names: readonly string[]): Promise<void> {
+  const [id] = names;
+  if (id !== undefined) await tables.write(["sent"], async (tx) => tx.put("sent", [{ log: photosOf(log), id, ids: names }]));
+}
