@@ -24,10 +24,11 @@ var EasyArc = unit.FromMM(200)
 
 // Room is how much bead there is to spare, and what the last bit needs.
 type Room struct {
-	Slack   unit.Metre // bead left over with all of it in the well; below 0 it does not even lie there
-	Need    unit.Metre // what lifting one point over the flange takes
-	Valve   unit.Metre // what the valve takes where the bead has to go round it
-	PerTape unit.Metre // what a layer of that tape takes
+	Slack     unit.Metre // bead left over with all of it in the well; below 0 it does not even lie there
+	Need      unit.Metre // what lifting one point over the flange takes
+	Valve     unit.Metre // what the valve takes where the bead has to go round it
+	PerTape   unit.Metre // what a layer of that tape takes
+	Undersize unit.Metre // what the small bead takes
 	// Arc is how much of the bead may still lie outside the flange, on its last bit: where that bit is at the valve, and where
 	// the valve was covered first.
 	FinishAtValve, StartAtValve unit.Metre
@@ -48,7 +49,7 @@ func RoomOf(r Rim, layer unit.Metre) (Room, error) {
 	slack := 2*math.Pi*r.depth() - math.Pi*float64(r.Undersize)
 	need, valve := lift(r.floor(), r.edge(), 0), r.valve()
 	room := Room{
-		Slack: unit.Metre(slack), Need: unit.Metre(need), Valve: unit.Metre(valve), PerTape: 2 * math.Pi * layer,
+		Slack: unit.Metre(slack), Need: unit.Metre(need), Valve: unit.Metre(valve), PerTape: 2 * math.Pi * layer, Undersize: math.Pi * r.Undersize,
 		FinishAtValve: r.arc(slack - need), StartAtValve: r.arc(slack - need - valve),
 	}
 	switch {

@@ -4,6 +4,7 @@ import (
 	"math"
 	"strconv"
 	"strings"
+	"unicode/utf8"
 
 	"rimside/calc/unit"
 )
@@ -104,6 +105,8 @@ func (f Field) check(path string, value any) (any, *Error) {
 		return nil, &Error{CodeType, path, f.Words + ": true or false."}
 	case choice:
 		return f.checkChoice(path, value)
+	case text:
+		return f.checkText(path, value)
 	case day:
 		return f.checkDay(path, value)
 	case list:
@@ -142,6 +145,17 @@ func (f Field) checkChoice(path string, value any) (any, *Error) {
 		}
 	}
 	return nil, &Error{CodeChoice, path, f.Words + ": one of " + strings.Join(f.Choices, ", ") + "."}
+}
+
+func (f Field) checkText(path string, value any) (any, *Error) {
+	given, ok := value.(string)
+	if !ok {
+		return nil, &Error{CodeType, path, f.Words + ": a text."}
+	}
+	if n := utf8.RuneCountInString(given); n == 0 || float64(n) > f.Max {
+		return nil, &Error{CodeBounds, path, f.Words + ": from 1 to " + short(f.Max) + " characters."}
+	}
+	return given, nil
 }
 
 // The days that a request may hold: from before the oldest bike still ridden, up to the last year that records know.

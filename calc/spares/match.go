@@ -63,10 +63,14 @@ func Codes() []string {
 
 // How long a change takes at the roadside, minutes (our choice, from what a practised hand needs).
 const (
-	lookMinutes   = 0.5
-	movePartsTime = 8.0
-	spacerTime    = 1.0
-	fitTyreTime   = 10.0
+	// LookMinutes is for comparing a measure by eye.
+	LookMinutes = 0.5
+	// MoveMinutes is for rotor and sprockets.
+	MoveMinutes = 8.0
+	// SpacerMinutes is for a spacer behind the sprockets.
+	SpacerMinutes = 1.0
+	// TyreMinutes is for a tyre.
+	TyreMinutes = 10.0
 )
 
 // Reason is one thing that stands against a spare: what the bike has and what the spare has, numbers in metres or counts, and
@@ -149,16 +153,16 @@ func (j *judge) same(code Code, what string, bike, have unit.Metre) {
 	case j.refused:
 	case bike == 0 || have == 0:
 		j.look(what)
-	case math.Abs(float64(bike-have)) > sameWithin:
+	case math.Abs(float64(bike-have)) > float64(SameWithin):
 		j.refuse(code, float64(bike), float64(have))
 	}
 }
 
-// sameWithin is how far two measures may lie apart and still be printed alike, m (our choice): 200 is not 203.
-const sameWithin = 0.4e-3
+// SameWithin is how far two measures may lie apart and still be printed alike (our choice): 200 is not 203.
+const SameWithin = unit.Metre(0.4e-3)
 
 func (j *judge) look(what string) {
-	j.reasons = append(j.reasons, Reason{Code: LookFirst, What: what, Minutes: lookMinutes})
+	j.reasons = append(j.reasons, Reason{Code: LookFirst, What: what, Minutes: LookMinutes})
 }
 
 // there: a wheel that is out or may not be ridden is never offered.
@@ -192,7 +196,7 @@ func (j *judge) braked() {
 func (j *judge) clears() {
 	switch tyre := j.spare.Tyre; {
 	case tyre == 0 && j.spare.Bare:
-		j.change(NoTyre, 0, 0, fitTyreTime)
+		j.change(NoTyre, 0, 0, TyreMinutes)
 	case tyre == 0 || j.end.Room == 0:
 		j.look("tyre_mm")
 	case tyre > j.end.Room:
@@ -244,13 +248,13 @@ func (j *judge) bare() {
 		case e.Body == "" || s.Body == "":
 			j.look("body")
 		case e.Body != s.Body && widerBody[e.Body] == s.Body && e.Speeds >= 8 && e.Speeds <= 10:
-			j.change(AddSpacer, 0, 0, spacerTime)
+			j.change(AddSpacer, 0, 0, SpacerMinutes)
 		case e.Body != s.Body:
 			j.refuse(OtherBody, 0, 0)
 			return
 		}
 	}
 	if e.Brake == Disc || e.Side == Rear {
-		j.change(MoveParts, 0, 0, movePartsTime)
+		j.change(MoveParts, 0, 0, MoveMinutes)
 	}
 }
