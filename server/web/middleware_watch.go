@@ -6,6 +6,8 @@ import (
 	"net/http"
 	"runtime/debug"
 	"time"
+
+	"rimside/store/fault"
 )
 
 // watched logs each request and turns a panic into an answer, so that one bad request cannot end the others.
@@ -38,7 +40,7 @@ func (a *app) answerPanic(w *watchedWriter, r *http.Request, cause any) {
 	for _, name := range []string{"Content-Encoding", "ETag", "Vary", "Allow"} {
 		w.Header().Del(name)
 	}
-	refuse(w, r, problem{Code: internalError, Message: "Something in the server broke. It has been written to its log; please try again."})
+	refuse(w, r, fault.New(fault.Broken, "internal", "Something in the server broke. It has been written to its log; please try again."))
 }
 
 // watchedWriter remembers what was answered.

@@ -63,14 +63,14 @@ func (b *Book) copyWhenDue(ctx context.Context, every rhythm) error {
 
 // changedSince tells whether the book differs from a copy. One that cannot be read is no reason to do without.
 func (b *Book) changedSince(ctx context.Context, last copyFile) (bool, error) {
-	now, err := readStanding(ctx, b.read)
+	now, err := readBookRow(ctx, b.read)
 	if err != nil {
 		return false, err
 	}
 	if seen, found := b.copied[last.path]; found {
 		return seen != now.changes, nil
 	}
-	then, err := standingOf(ctx, last.path)
+	then, err := bookRowOf(ctx, last.path)
 	if err != nil {
 		b.log.Warn("a copy cannot be read", "copy", last.path, "error", err)
 		return true, nil
@@ -96,12 +96,12 @@ func (b *Book) copyTo(ctx context.Context, name string) error {
 // nameCopy gives a copy its name, but only if nothing was erased since it was begun: while the write lock is held nobody
 // erases, and whoever erases later finds the copy by its name.
 func (b *Book) nameCopy(ctx context.Context, path, name string) error {
-	copied, err := standingOf(ctx, path)
+	copied, err := bookRowOf(ctx, path)
 	if err != nil {
 		return err
 	}
 	return inTx(ctx, b.write, func(tx *sql.Tx) error {
-		now, err := readStanding(ctx, tx)
+		now, err := readBookRow(ctx, tx)
 		if err != nil || now.erases != copied.erases {
 			return err // the next tick makes another
 		}

@@ -11,6 +11,7 @@ import (
 	"strings"
 	"testing"
 
+	"rimside/store/fault"
 	"rimside/store/oplog"
 	"rimside/store/sqlite"
 )
@@ -155,7 +156,7 @@ func FuzzImport(f *testing.F) {
 	f.Add("\xef\xbb\xbf{\"rimside\":2}")
 	f.Fuzz(func(t *testing.T, file string) {
 		lines, err := sqlite.ImportLines(strings.NewReader(file))
-		if refused := (*sqlite.Refusal)(nil); err != nil && !errors.As(err, &refused) {
+		if refused := (*fault.Error)(nil); err != nil && !errors.As(err, &refused) {
 			t.Fatal(err)
 		}
 		want := map[int]string{}

@@ -11,9 +11,9 @@ import (
 	"rimside/store/sqlite"
 )
 
-func shutOut(t *testing.T, book *sqlite.Book, device string) bool {
+func isRevoked(t *testing.T, book *sqlite.Book, device string) bool {
 	t.Helper()
-	out, err := book.ShutOut(t.Context(), device)
+	out, err := book.Revoked(t.Context(), device)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -24,19 +24,19 @@ func TestShuttingOutIsOneWay(t *testing.T) {
 	book := open(t, t.TempDir())
 	one, two, three := oplog.NewID(), oplog.NewID(), oplog.NewID()
 	push(t, book, op(oplog.NewID(), one, "device", `{"label":"Ana’s phone"}`), op(oplog.NewID(), two, "device", `{"revoked":false}`), op(oplog.NewID(), three, "device", `{"label":"lost"}`))
-	if shutOut(t, book, one) || shutOut(t, book, two) || shutOut(t, book, oplog.NewID()) {
+	if isRevoked(t, book, one) || isRevoked(t, book, two) || isRevoked(t, book, oplog.NewID()) {
 		t.Fatal("a device is shut out that nobody shut out")
 	}
 	push(t, book, op(oplog.NewID(), one, "device", `{"revoked":true}`), op(oplog.NewID(), two, "tyre", `{"revoked":true}`))
-	if !shutOut(t, book, one) || shutOut(t, book, two) {
+	if !isRevoked(t, book, one) || isRevoked(t, book, two) {
 		t.Error("shut out is not who was shut out")
 	}
 	push(t, book, op(oplog.NewID(), one, "device", `{"revoked":false}`), op(oplog.NewID(), one, "device", `{"label":"me again"}`))
-	if !shutOut(t, book, one) {
+	if !isRevoked(t, book, one) {
 		t.Error("a device has let itself in again")
 	}
 	push(t, book, op(oplog.NewID(), three, oplog.KindErase, `{"kind":"device"}`))
-	if !shutOut(t, book, three) {
+	if !isRevoked(t, book, three) {
 		t.Error("an erased device may still come in")
 	}
 }
@@ -65,7 +65,7 @@ func TestDevicesAreListedByWhoCameLast(t *testing.T) {
 		t.Fatalf("%v, %v", found, err)
 	}
 	first := sqlite.Device{ID: one, Label: "phone 0", PairedAt: noon.Add(time.Minute).UnixMilli(), SeenAt: at.UnixMilli()}
-	second := sqlite.Device{ID: two, Label: "The car’s laptop", PairedAt: noon.Add(2 * time.Minute).UnixMilli(), SeenAt: noon.Add(2 * time.Minute).UnixMilli(), ShutOut: true}
+	second := sqlite.Device{ID: two, Label: "The car’s laptop", PairedAt: noon.Add(2 * time.Minute).UnixMilli(), SeenAt: noon.Add(2 * time.Minute).UnixMilli(), Revoked: true}
 	if found[0] != first || found[1] != second {
 		t.Errorf("listed are %+v", found)
 	}

@@ -10,6 +10,8 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+
+	"rimside/store/fault"
 )
 
 // maxTrustFile bounds a member of the folder trust: keys and certificates are small.
@@ -53,7 +55,7 @@ func unpackMember(header *tar.Header, content io.Reader, stage string, blobs Blo
 	case isTrust && filepath.IsLocal(filepath.FromSlash(within)) && header.Size <= maxTrustFile:
 		return writeFile(filepath.Join(stage, "trust", filepath.FromSlash(within)), content)
 	}
-	return &Refusal{"newer_format", fmt.Sprintf("This backup holds %q, which this Rimside does not know. Restore it with a newer one.", header.Name)}
+	return fault.New(fault.Invalid, "newer_format", fmt.Sprintf("This backup holds %q, which this Rimside does not know. Restore it with a newer one.", header.Name))
 }
 
 func writeFile(path string, content io.Reader) error {

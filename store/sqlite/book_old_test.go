@@ -93,7 +93,7 @@ func TestAnOldBookReadsTheSame(t *testing.T) {
 				t.Fatalf("%d devices (%v), want %d", len(got), err, len(old.Devices))
 			}
 			for i, want := range old.Devices {
-				if got[i] != (sqlite.Device{ID: want.ID, Label: want.Label, PairedAt: want.PairedAt, SeenAt: want.SeenAt, ShutOut: want.Revoked}) {
+				if got[i] != (sqlite.Device{ID: want.ID, Label: want.Label, PairedAt: want.PairedAt, SeenAt: want.SeenAt, Revoked: want.Revoked}) {
 					t.Errorf("a device is %+v, want %+v", got[i], want)
 				}
 			}

@@ -41,7 +41,7 @@ func (b *Book) tidy(ctx context.Context) error {
 	if err := b.deleteLeavingBlobs(ctx); err != nil {
 		return err
 	}
-	row, err := readStanding(ctx, b.write)
+	row, err := readBookRow(ctx, b.write)
 	if err != nil || row.erasesDone >= row.erases {
 		return err
 	}

@@ -57,7 +57,7 @@ func (b *Book) Reading(t testing.TB) (done func()) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if _, err := readStanding(t.Context(), tx); err != nil {
+	if _, err := readBookRow(t.Context(), tx); err != nil {
 		t.Fatal(err)
 	}
 	return func() { _ = tx.Rollback() }

@@ -58,7 +58,7 @@ func (b *Book) verify(ctx context.Context, report *Report) error {
 	for _, problem := range problems {
 		report.problem("%s", problem)
 	}
-	row, err := readStanding(ctx, tx)
+	row, err := readBookRow(ctx, tx)
 	if err != nil {
 		return err
 	}

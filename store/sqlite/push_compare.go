@@ -7,9 +7,9 @@ import (
 	"rimside/store/oplog"
 )
 
-// sort tells new ops from known ones, and finds the records that are erased. Ops of one push may concern each other, in
+// compareAll tells new ops from known ones, and finds the records that are erased. Ops of one push may concern each other, in
 // any order: first it is settled which ops count, then what they erase.
-func (b *Book) sort(tx *sql.Tx, batch *batch, anyErased bool) error {
+func (b *Book) compareAll(tx *sql.Tx, batch *batch, anyErased bool) error {
 	first := make(map[string]int, len(batch.arrived)) // id -> its first place in arrived
 	for i, op := range batch.arrived {
 		if _, twice := first[op.ID]; !twice {

@@ -19,12 +19,12 @@ type About struct {
 
 // About reads it.
 func (b *Book) About(ctx context.Context) (About, error) {
-	row, err := readStanding(ctx, b.read)
+	row, err := readBookRow(ctx, b.read)
 	return About{Book: row.book, Log: row.log, Server: row.server, Count: row.count, Digest: row.digest.String()}, err
 }
 
-// standing is the one row of the table book.
-type standing struct {
+// bookRow is the one row of the table book.
+type bookRow struct {
 	server, log, book          string
 	count, changes             int64
 	erases, erasesDone, newest int64
@@ -41,7 +41,7 @@ type rowsQuerier interface {
 	QueryContext(ctx context.Context, query string, args ...any) (*sql.Rows, error)
 }
 
-func readStanding(ctx context.Context, from rowQuerier) (s standing, err error) {
+func readBookRow(ctx context.Context, from rowQuerier) (s bookRow, err error) {
 	var digest []byte
 	err = from.QueryRowContext(ctx, `SELECT server, log, book, count, digest, changes, erases, erases_done, stale_pages, coalesce((SELECT max(seq) FROM ops), 0),
 		EXISTS (SELECT 1 FROM erased_records) FROM book`).
@@ -57,14 +57,14 @@ func readStanding(ctx context.Context, from rowQuerier) (s standing, err error) 
 }
 
 // save writes back what a push changes.
-func (s standing) save(tx *sql.Tx) error {
+func (s bookRow) save(tx *sql.Tx) error {
 	_, err := tx.Exec(`UPDATE book SET book = ?, count = ?, digest = ?, changes = changes + 1, erases = ?, stale_pages = ?`,
 		s.book, s.count, s.digest[:], s.erases, s.stalePages)
 	return err
 }
 
 // adopt gives an empty server the book of whoever comes first, and refuses any other book.
-func (s *standing) adopt(book string) (changed bool, err error) {
+func (s *bookRow) adopt(book string) (changed bool, err error) {
 	if !oplog.IsID(book) {
 		return false, errBadBook
 	}

@@ -103,7 +103,7 @@ func TestAnOldFileKnowsItsDevices(t *testing.T) {
 	dir := t.TempDir()
 	makeDatabase(t, filepath.Join(dir, "rimside.sqlite"), string(script)+rows)
 	book := open(t, dir)
-	if shutOut(t, book, in) || !shutOut(t, book, out) {
+	if isRevoked(t, book, in) || !isRevoked(t, book, out) {
 		t.Error("shut out is not who was shut out")
 	}
 	if found, err := book.Devices(t.Context()); err != nil || len(found) != 2 {

@@ -9,6 +9,7 @@ import (
 	"strings"
 	"testing"
 
+	"rimside/store/fault"
 	"rimside/store/oplog"
 	"rimside/store/sqlite"
 )
@@ -117,7 +118,7 @@ func TestPushOfAnotherBook(t *testing.T) {
 	book := open(t, t.TempDir())
 	push(t, book) // no op is needed to settle whose book it is
 	_, err := book.Push(t.Context(), idB, "", []json.RawMessage{op(idA, rec, "tyre", `{}`)}, "")
-	if refused := (*sqlite.Refusal)(nil); !errors.Is(err, sqlite.ErrOtherBook) || !errors.As(err, &refused) || refused.Code != "other_book" {
+	if refused := (*fault.Error)(nil); !errors.Is(err, sqlite.ErrOtherBook) || !errors.As(err, &refused) || refused.Code != "other_book" {
 		t.Errorf("error %v, want that it is another book", err)
 	}
 	if got := pullAll(t, book); len(got) != 0 {

@@ -64,13 +64,13 @@ func renameInto(from, to string) error {
 	return nil
 }
 
-// standingOf reads the one row of a database file that nobody uses.
-func standingOf(ctx context.Context, path string) (row standing, err error) {
+// bookRowOf reads the one row of a database file that nobody uses.
+func bookRowOf(ctx context.Context, path string) (row bookRow, err error) {
 	db, err := openCopy(path)
 	if err != nil {
 		return row, err
 	}
-	row, err = readStanding(ctx, db)
+	row, err = readBookRow(ctx, db)
 	return row, errors.Join(err, db.Close())
 }
 

@@ -17,7 +17,7 @@ const fileVersion = 1
 // Export writes the whole log as lines of JSON: first whose it is, then an op a line. It reads page by page, so that
 // somebody who fetches it slowly keeps nobody waiting; ops that arrive meanwhile are left out.
 func (b *Book) Export(ctx context.Context, to io.Writer) error {
-	row, err := readStanding(ctx, b.read)
+	row, err := readBookRow(ctx, b.read)
 	if err != nil {
 		return err
 	}

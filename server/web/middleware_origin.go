@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"rimside/server/access"
+	"rimside/store/fault"
 )
 
 // oneOrigin leads whoever opens the app by another of the server's names to the one it lives at: what a phone keeps, it
@@ -36,4 +37,9 @@ func asForwarded(next http.Handler) http.Handler {
 		}
 		next.ServeHTTP(w, r)
 	})
+}
+
+// refuseForeignPage answers a page of another site; http.CrossOriginProtection tells them apart.
+func refuseForeignPage(w http.ResponseWriter, r *http.Request) {
+	refuse(w, r, fault.New(fault.Forbidden, "foreign_page", "Another site's page sent this. Use Rimside's own page."))
 }

@@ -15,8 +15,9 @@ type Pushed struct {
 	Rejected      []oplog.Rejection
 }
 
-// Push stores ops that arrived from the device via, in one transaction. An op that cannot be taken is rejected on its
-// own. The sender's log is of no consequence here: it only tells the sender, by our answer, that ours is another.
+// Push adds ops that arrived from the device via to the op set, in one transaction. It is idempotent: an op that is here
+// already is known and changes nothing, so whoever got no answer sends the same again. An op that cannot be taken is
+// rejected on its own. The sender's log is of no consequence here: it only tells the sender, by our answer, that ours is another.
 func (b *Book) Push(ctx context.Context, book, log string, ops []json.RawMessage, via string) (Pushed, error) {
 	batch := parseAll(ops)
 	pushed, err := b.store(ctx, book, batch, via)
@@ -33,7 +34,7 @@ func (b *Book) Push(ctx context.Context, book, log string, ops []json.RawMessage
 // store is a push up to its commit.
 func (b *Book) store(ctx context.Context, book string, batch *batch, via string) (pushed Pushed, err error) {
 	err = inTx(ctx, b.write, func(tx *sql.Tx) error {
-		row, err := readStanding(ctx, tx)
+		row, err := readBookRow(ctx, tx)
 		if err != nil {
 			return err
 		}
@@ -41,7 +42,7 @@ func (b *Book) store(ctx context.Context, book string, batch *batch, via string)
 		if err != nil {
 			return err
 		}
-		if err := b.sort(tx, batch, row.anyErased); err != nil {
+		if err := b.compareAll(tx, batch, row.anyErased); err != nil {
 			return err
 		}
 		if err := b.insert(tx, &row, batch, via); err != nil {
@@ -66,7 +67,7 @@ func (b *Book) store(ctx context.Context, book string, batch *batch, via string)
 }
 
 // insert appends the ops that are new here. Those of erased records are stored without their values.
-func (b *Book) insert(tx *sql.Tx, row *standing, batch *batch, via string) error {
+func (b *Book) insert(tx *sql.Tx, row *bookRow, batch *batch, via string) error {
 	insert := tx.Stmt(b.statements.insert)
 	received := b.now().UnixMilli()
 	for _, op := range batch.fresh {

@@ -37,7 +37,7 @@ func (b *Book) Pull(ctx context.Context, book, log string, since int64, limit in
 		return Page{}, explain(err)
 	}
 	defer func() { _ = tx.Rollback() }() // it only read
-	row, err := readStanding(ctx, tx)
+	row, err := readBookRow(ctx, tx)
 	if err != nil {
 		return Page{}, err
 	}

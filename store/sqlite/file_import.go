@@ -9,12 +9,13 @@ import (
 	"fmt"
 	"io"
 
+	"rimside/store/fault"
 	"rimside/store/oplog"
 )
 
 var (
-	errNotExport   = &Refusal{"not_rimside", "This is not a file that Rimside exported. Choose one that starts with {\"rimside\":1."}
-	errNewerExport = &Refusal{"newer_format", "This file was exported by a newer Rimside. Update this one, then import again."}
+	errNotExport   = fault.New(fault.Invalid, "not_rimside", "This is not a file that Rimside exported. Choose one that starts with {\"rimside\":1.")
+	errNewerExport = fault.New(fault.Invalid, "newer_format", "This file was exported by a newer Rimside. Update this one, then import again.")
 )
 
 // maxBatchBytes bounds how much of a file is held at a time.
@@ -52,7 +53,7 @@ func (b *Book) Import(ctx context.Context, from io.Reader, via string) (Pushed, 
 // importBatch stores a batch; the first one also settles whose book it is.
 func (b *Book) importBatch(ctx context.Context, book string, raws []json.RawMessage, numbers []int, via string, all *Pushed, untidy *bool) error {
 	if book == "" && len(raws) == 0 {
-		row, err := readStanding(ctx, b.read)
+		row, err := readBookRow(ctx, b.read)
 		all.Book, all.Log = row.book, row.log
 		return err
 	}

@@ -10,15 +10,16 @@ import (
 	"os"
 	"path/filepath"
 
+	"rimside/store/fault"
 	"rimside/store/oplog"
 )
 
 var (
-	errFolderTaken = &Refusal{"folder_taken", "That folder already holds a book. Choose an empty folder with -data DIR."}
-	errNotBackup   = &Refusal{"not_rimside", "This is not a backup that Rimside made. Choose a file written by rimside backup."}
-	errCutBackup   = &Refusal{"damaged", "This backup is not whole: it ends too early. Use another one."}
-	errBadBackup   = &Refusal{"damaged", "The database in this backup is damaged. Use another one."}
-	errNewerBackup = &Refusal{"newer_format", "This backup was made by a newer Rimside. Update this one, then restore again."}
+	errFolderTaken = fault.New(fault.Invalid, "folder_taken", "That folder already holds a book. Choose an empty folder with -data DIR.")
+	errNotBackup   = fault.New(fault.Invalid, "not_rimside", "This is not a backup that Rimside made. Choose a file written by rimside backup.")
+	errCutBackup   = fault.New(fault.Invalid, "damaged", "This backup is not whole: it ends too early. Use another one.")
+	errBadBackup   = fault.New(fault.Invalid, "damaged", "The database in this backup is damaged. Use another one.")
+	errNewerBackup = fault.New(fault.Invalid, "newer_format", "This backup was made by a newer Rimside. Update this one, then restore again.")
 )
 
 // Restore unpacks a backup into a folder that holds no book yet. The log gets a new id, so that phones compare all they
@@ -127,7 +128,7 @@ func moveIn(stage, dir string) (err error) {
 	}
 	for _, name := range append(names, fileName) {
 		if _, err := os.Lstat(filepath.Join(dir, name)); err == nil {
-			return &Refusal{"folder_taken", fmt.Sprintf("That folder already holds %s. Choose an empty folder with -data DIR.", name)}
+			return fault.New(fault.Invalid, "folder_taken", fmt.Sprintf("That folder already holds %s. Choose an empty folder with -data DIR.", name))
 		}
 	}
 	for _, name := range append(names, fileName) {

@@ -21,7 +21,7 @@ type Device struct {
 	Label    string // what it is called
 	PairedAt int64  // ms since 1970; 0 when it was never paired here
 	SeenAt   int64  // ms since 1970; 0 when it never came
-	ShutOut  bool   // for ever
+	Revoked  bool   // for ever
 }
 
 // Pair notes that a device was paired here, and what it calls itself.
@@ -34,8 +34,8 @@ func (b *Book) Pair(ctx context.Context, device, label string) error {
 	}))
 }
 
-// ShutOut tells whether a device must not come in any more.
-func (b *Book) ShutOut(ctx context.Context, device string) (out bool, err error) {
+// Revoked tells whether a device must not come in any more.
+func (b *Book) Revoked(ctx context.Context, device string) (out bool, err error) {
 	err = b.read.QueryRowContext(ctx, `SELECT shut_out FROM devices WHERE device = ?`, device).Scan(&out)
 	if errors.Is(err, sql.ErrNoRows) {
 		return false, nil
@@ -59,7 +59,7 @@ func (b *Book) Devices(ctx context.Context) ([]Device, error) {
 	var found []Device
 	for rows.Next() {
 		var d Device
-		if err := rows.Scan(&d.ID, &d.Label, &d.PairedAt, &d.SeenAt, &d.ShutOut); err != nil {
+		if err := rows.Scan(&d.ID, &d.Label, &d.PairedAt, &d.SeenAt, &d.Revoked); err != nil {
 			return nil, explain(err)
 		}
 		found = append(found, d)
@@ -82,7 +82,7 @@ func (b *Book) label(ctx context.Context, d *Device) error {
 		return err
 	}
 	var label string
-	if field, known := state.Fields["label"]; known && json.Unmarshal(field.Shown.Value, &label) == nil && label != "" {
+	if field, known := state.Fields["label"]; known && json.Unmarshal(field.Winner.Value, &label) == nil && label != "" {
 		d.Label = label
 	}
 	return nil
@@ -119,9 +119,6 @@ func noteDevice(tx *sql.Tx, op oplog.Op) error {
 	_, err := tx.Exec(`INSERT INTO devices (device, shut_out) VALUES (?1, ?2) ON CONFLICT (device) DO UPDATE SET shut_out = max(shut_out, ?2)`, op.Rec, out)
 	return err
 }
-
-// CodeTime is how long a pairing code is valid.
-const CodeTime = 10 * time.Minute
 
 // NoteDevice keeps a device's name, or that it is shut out, while there is no log to write it to.
 func (b *Book) NoteDevice(ctx context.Context, device, field string, value any) error {

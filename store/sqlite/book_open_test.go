@@ -9,6 +9,7 @@ import (
 	"strings"
 	"testing"
 
+	"rimside/store/fault"
 	"rimside/store/sqlite"
 )
 
@@ -109,7 +110,7 @@ func TestUnusableFiles(t *testing.T) {
 // wantRefusal checks that the error is one to show, and that it says what to do.
 func wantRefusal(t testing.TB, err error, code string) {
 	t.Helper()
-	if refused := (*sqlite.Refusal)(nil); !errors.As(err, &refused) || refused.Code != code || !strings.HasSuffix(strings.TrimSpace(refused.Message), ".") {
+	if refused := (*fault.Error)(nil); !errors.As(err, &refused) || refused.Code != code || !strings.HasSuffix(strings.TrimSpace(refused.Message), ".") {
 		t.Errorf("error %v, want one of the code %s", err, code)
 	}
 }
