@@ -60,7 +60,11 @@ func checkObject(path string, members entries, table []Field) (values, *Error) {
 		out[m.name] = value
 	}
 	for _, f := range table {
-		if !f.Optional && !out.has(f.Name) {
+		switch {
+		case out.has(f.Name):
+		case f.Default != nil:
+			out[f.Name] = f.Default
+		case !f.Optional:
 			return nil, &Error{CodeMissing, join(path, f.Name), f.Words + " is missing."}
 		}
 	}
