@@ -18,7 +18,7 @@ import { screen as packing } from "./screens/packing/index.ts";
 import { forgetErased } from "./screens/pressure/forget_erased.ts";
 import { screen as pressure } from "./screens/pressure/index.ts";
 import { screen as settingsScreen } from "./screens/settings/index.ts";
-import { screen as support } from "./screens/support/index.ts";
+import { screen as car } from "./screens/car/index.ts";
 import { screen as wheels } from "./screens/wheels/index.ts";
 import { scripts, trusted } from "./trusted.ts";
 import { showTheme } from "./ui/theme.ts";
@@ -57,7 +57,7 @@ document.addEventListener("visibilitychange", () => {
   if (document.visibilityState === "hidden") void drafts.flush();
 });
 
-new Router([pressure, checks, packing, support, wheels, settingsScreen], (visit) => app.visit(visit)).start();
+new Router([pressure, checks, packing, car, wheels, settingsScreen], (visit) => app.visit(visit)).start();
 void settings.load();
 
 let asked = false;

@@ -2,6 +2,7 @@
 // A line "family: prefix" allows keys that the code puts together as w(`prefix${...}`); all others stand in full.
 
 import { bookWords } from "./book.ts";
+import { carWords } from "./car.ts";
 import { checkWords } from "./checks.ts";
 import { listWords } from "./lists.ts";
 import { measureWords } from "./measure.ts";
@@ -22,15 +23,11 @@ export const en = {
   "place.pressure": "Pressure",
   "place.checks": "Checks",
   "place.packing": "Packing",
-  "place.support": "Support",
+  "place.car": "Team car",
   "place.wheels": "Wheels",
   "place.settings": "Settings",
   "bar.label": "Places",
 
-  // family: later.
-  "later.title": "Not built yet",
-  "later.support": "Here you will type a race number and read which spare wheel to give, and where in the car it hangs.",
-  "later.go": "Go to Pressure",
 
   "device.phone": "Phone",
   "device.computer": "Computer",
@@ -136,6 +133,7 @@ export const en = {
   ...printWords,
   ...sourceWords,
   ...wheelsWords,
+  ...carWords,
   ...checkWords,
   ...packingWords,
   ...measureWords,

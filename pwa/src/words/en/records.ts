@@ -35,7 +35,7 @@ export const recordWords = {
   // family: recField.
   "recField.advised_kpa": "Pressure advised",
   "recField.axle_mm": "Axle diameter",
-  "recField.bare": "Bare, without a tyre",
+  "recField.bare": "Bare, without rotor and sprockets",
   "recField.bead": "Bead",
   "recField.bead_seat_mm": "Bead seat diameter",
   "recField.bead_undersize_mm": "Bead shorter than its seat by",
@@ -83,6 +83,7 @@ export const recordWords = {
   "recField.km": "Distance",
   "recField.kpa": "Pressure",
   "recField.label": "Name",
+  "recField.least_label_mm": "Narrowest tyre wanted",
   "recField.label_mm": "Width printed on the tyre",
   "recField.legs_us": "Passes through the USA",
   "recField.limit_cm": "Size limit",

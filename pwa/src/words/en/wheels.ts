@@ -67,6 +67,7 @@ export const wheelsWords = {
   "thing.group.bike": "Bike",
   "thing.group.frame": "Frame and drive",
   "thing.group.kit": "Gauge and pump",
+  "thing.group.car": "Team car",
   "thing.group.more": "Note",
   "thing.group.wheel": "Wheel",
   "thing.group.rim": "Numbers on the rim",

@@ -1,0 +1,30 @@
+// What a cartridge and a pump do to a tyre, in words.
+
+import { w } from "../../words/index.ts";
+import { fixed, plain } from "../../words/number.ts";
+
+export interface Gas {
+  readonly kpa: number;
+  readonly warmed_kpa: number;
+  readonly over_limit: boolean;
+  readonly grams_for_kpa: { readonly kpa: number; readonly g: number };
+  readonly tomorrow_kpa: number;
+}
+
+// gasLines are what to know before the cartridge is screwed on, the danger first.
+export function gasLines(gas: Gas, cartridge: number, pressure: (kpa: number) => string): readonly { readonly words: string; readonly care: boolean }[] {
+  const { kpa, g } = gas.grams_for_kpa;
+  const limit = pressure(kpa);
+  const share = w("value.percent", { n: Math.floor((100 * g) / cartridge) });
+  return [
+    gas.over_limit ? { words: w("gas.over", { limit, g: plain(Math.floor(g)), share }), care: true } : { words: w("gas.fits", { limit }), care: false },
+    { words: w("gas.reaches", { p: pressure(gas.kpa) }), care: false },
+    { words: w("gas.warmed", { p: pressure(gas.warmed_kpa) }), care: false },
+    { words: w("gas.tomorrow", { p: pressure(gas.tomorrow_kpa) }), care: false },
+    { words: w("gas.frost"), care: true },
+  ];
+}
+
+export function strokesWords([low, high]: readonly [number, number]): string {
+  return w("gas.strokes", { low: fixed(Math.ceil(low), 0), high: fixed(Math.ceil(high), 0) });
+}
