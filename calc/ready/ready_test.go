@@ -171,7 +171,9 @@ func TestRefusedPairs(t *testing.T) {
 		want  tyre.Verdict
 	}{
 		{"sound", func(*tyre.Pair) {}, ""},
-		{"28 on 25 without a hook", func(p *tyre.Pair) { *p = tyre.Pair{Label: unit.FromMM(28), Inner: unit.FromMM(25), Profile: tyre.Hookless, HooklessNamed: true} }, tyre.HooklessNarrow},
+		{"28 on 25 without a hook", func(p *tyre.Pair) {
+			*p = tyre.Pair{Label: unit.FromMM(28), Inner: unit.FromMM(25), Profile: tyre.Hookless, HooklessNamed: true}
+		}, tyre.HooklessNarrow},
 		{"not named", func(p *tyre.Pair) { p.Profile = tyre.Hookless }, tyre.NotForHookless},
 		{"edge unknown", func(p *tyre.Pair) { p.Profile = tyre.Unknown }, tyre.NotForHookless},
 		{"bead seats", func(p *tyre.Pair) { p.TyreBeadSeat, p.RimBeadSeat = unit.FromMM(584), unit.FromMM(622) }, tyre.BeadDiffers},
