@@ -45,7 +45,7 @@ function lost(seed: number, write: Writer): string {
   const random = chance(seed);
   const kind = pick(random, listKinds);
   // Two of each kind may bear one name, or none.
-  const others = listKinds.flatMap((each) => Array.from({ length: 3 }, () => merge(hexId(random), [op("0", each, { name: pick(random, ["Twin", "twin", "Lone", "-", "=x", ""]) })])))
+  const others = [...listKinds, "event"].flatMap((each) => Array.from({ length: 3 }, () => merge(hexId(random), [op("0", each, { name: pick(random, ["Twin", "twin", "Lone", "-", "=x", ""]) })])))
     .map((state) => ({ ...state, rec: state.rec }));
   const own = Array.from({ length: 1 + Math.floor(random() * 6) }, () => someRecord(random, kind, others));
   const decimal = pick(random, [".", ","] as const);
