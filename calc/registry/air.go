@@ -1,8 +1,6 @@
 package registry
 
 import (
-	"strings"
-
 	"rimside/calc/air"
 	"rimside/calc/unit"
 )
@@ -26,22 +24,17 @@ func stateOf(v values) air.State {
 	return air.State{Temperature: unit.FromCelsius(v.num("c")), Altitude: unit.Metre(v.num("m"))}
 }
 
-// cannot tells a calculation's own error as a sentence.
-func cannot(field string, err error) *Error {
-	text := err.Error()
-	return &Error{CodeCannot, field, strings.ToUpper(text[:1]) + text[1:] + "."}
-}
+// cannot tells a calculation's own error, whose text is a key.
+func cannot(field string, err error) *Error { return wrong(CodeCannot, field, "why", err.Error()) }
 
 var airCalculation = calculation{
-	name:     "air",
-	sentence: "What a closed tyre reads elsewhere: another temperature, another altitude.",
+	name: "air",
 	table: []Field{
 		num("kpa", "Pressure", "kPa", -101, 2000),
 		place("from", "Read"),
 		place("to", "Wanted"),
 	},
 	example: `{"kpa":200,"from":{"c":20,"m":0},"to":{"c":7,"m":2000}}`,
-	sources: airSources,
 	run: func(v values) (any, *Error) {
 		from, to := stateOf(v.in("from")), stateOf(v.in("to"))
 		p, err := air.Carry(unit.FromKPa(v.num("kpa")), from, to)
@@ -69,8 +62,7 @@ func readingOf(v values) air.Reading {
 }
 
 var leakCalculation = calculation{
-	name:     "leak",
-	sentence: "How fast a tyre loses air, from two readings, and what it will read later.",
+	name: "leak",
 	table: []Field{
 		reading("first", "First"),
 		reading("second", "Second"),
@@ -79,7 +71,6 @@ var leakCalculation = calculation{
 		place("ahead", "Then"),
 	},
 	example: `{"first":{"kpa":250,"c":20,"m":200},"second":{"kpa":230,"c":15,"m":200},"days":5,"ahead_days":2,"ahead":{"c":8,"m":1100}}`,
-	sources: leakSources,
 	run: func(v values) (any, *Error) {
 		second := readingOf(v.in("second"))
 		loss, err := air.LeakPerDay(readingOf(v.in("first")), second, v.num("days"))

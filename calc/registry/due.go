@@ -20,12 +20,10 @@ var intervalsField = group("intervals", "Intervals",
 ).optional()
 
 var dueCalculation = calculation{
-	name:     "due",
-	sentence: "What this bike needs, since when, and why; most overdue first. What nobody noted is due today.",
-	table:    []Field{builtBike, pastField, date("today", "Today"), intervalsField, yesNo("hot", "Hot season").optional()},
+	name:  "due",
+	table: []Field{builtBike, pastField, date("today", "Today"), intervalsField, yesNo("hot", "Hot season").optional()},
 	example: `{"bike":` + exampleBike + `,"history":` + exampleHistory +
 		`,"today":"2026-07-14","intervals":{"sealant_days":45,"walk_around_days":14},"hot":false}`,
-	sources: dueSources,
 	run: func(v values) (any, *Error) {
 		items := due.List(builtBikeOf(v.in("bike")), pastOf(v), v.day("today"), intervalsOf(v.in("intervals")), v.yes("hot"))
 		out := make([]any, len(items))

@@ -25,12 +25,9 @@ func count(name, words string) Field {
 }
 
 var packCalculation = calculation{
-	name: "pack",
-	sentence: "How to take this bike apart for its way, which tools come along, what may fly, and the way back. A leg in the United States that nobody " +
-		"rules out is taken for one.",
+	name:    "pack",
 	table:   []Field{builtBike, oneOf("way", "Way", pack.Ways()), yesNo("legs_us", "A leg in the United States").optional(), goodsField},
 	example: `{"bike":` + exampleBike + `,"way":"air_bag","legs_us":false,"goods":` + exampleGoods + `}`,
-	sources: packSources,
 	run: func(v values) (any, *Error) {
 		bike := v.in("bike")
 		a := pack.Plan(pack.Bike{

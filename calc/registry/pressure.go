@@ -8,8 +8,7 @@ import (
 )
 
 var pressureCalculation = calculation{
-	name:     "pressure",
-	sentence: "What each tyre should hold today, and what to do to it now.",
+	name: "pressure",
 	table: []Field{
 		num("rider_kg", "Rider's weight, dressed to ride", "kg", 15, 250),
 		num("bike_kg", "Bike's weight with bottles and bags", "kg", 3, 150),
@@ -24,7 +23,7 @@ var pressureCalculation = calculation{
 		celsius("warmest_c", "Warmest hour").optional(),
 		num("gauge_error_kpa", "Gauge error", "kPa", -100, 100),
 		yesNo("wet", "Wet ground"),
-		{Name: "firmness", Kind: integer, Words: "Firmness", Unit: "steps", Min: -pressure.MaxFirmness, Max: pressure.MaxFirmness},
+		{Name: "firmness", Kind: integer, Unit: "steps", Min: -pressure.MaxFirmness, Max: pressure.MaxFirmness},
 		num("shift", "Personal shift", "", -0.5, 0.5),
 		group("now", "Readings now",
 			num("front_gauge_kpa", "Front reading", "kPa", 0, 2000).optional(),
@@ -40,8 +39,8 @@ var pressureCalculation = calculation{
 		`"ground":[{"kind":"pea","share":0.7,"kmh":24,"washboard":false},{"gd0":0.0004,"share":0.3,"kmh":20}],` +
 		`"set":{"c":20,"m":0},"ride":{"c":5,"m":1100},"warmest_c":24,"gauge_error_kpa":7,"wet":false,"firmness":0,"shift":0,` +
 		`"now":{"front_gauge_kpa":230,"rear_gauge_kpa":250,"pump_stroke_ml":60}}`,
-	sources: pressureSources,
-	run:     runPressure,
+	together: checkTogether,
+	run:      runPressure,
 }
 
 func wheelField(name, words string) Field {
@@ -82,7 +81,7 @@ func innerField(words string) Field {
 	return f
 }
 
-var groundField = Field{Name: "ground", Kind: list, Words: "Today's ground", Min: 1, Max: 50, Fields: []Field{
+var groundField = Field{Name: "ground", Kind: list, Min: 1, Max: 50, Fields: []Field{
 	oneOf("kind", "Ground", road.Kinds()).optional(),
 	num("gd0", "Roughness", "m3", 1e-6, 0.1).optional(),
 	num("share", "Stretch's share", "", 0, 1e6),
@@ -91,18 +90,11 @@ var groundField = Field{Name: "ground", Kind: list, Words: "Today's ground", Min
 }}
 
 func runPressure(v values) (any, *Error) {
-	if fault := checkTogether(v); fault != nil {
-		return nil, fault
-	}
-	ground, fault := groundOf(v.items("ground"))
-	if fault != nil {
-		return nil, fault
-	}
 	in := pressure.Input{
 		Rider: unit.Kilogram(v.num("rider_kg")), Bike: unit.Kilogram(v.num("bike_kg")),
 		FrontShare: v.num("front_share"),
 		FrontLoad:  unit.Kilogram(v.num("front_load_kg")), RearLoad: unit.Kilogram(v.num("rear_load_kg")),
-		Front: wheelOf(v.in("front")), Rear: wheelOf(v.in("rear")), Ground: ground,
+		Front: wheelOf(v.in("front")), Rear: wheelOf(v.in("rear")), Ground: groundOf(v.items("ground")),
 		Set: stateOf(v.in("set")), Ride: stateOf(v.in("ride")),
 		GaugeError: unit.FromKPa(v.num("gauge_error_kpa")), Wet: v.yes("wet"),
 		Firmness: int(v.num("firmness")), Shift: v.num("shift"), Now: readingsOf(v.in("now")),
@@ -113,29 +105,31 @@ func runPressure(v values) (any, *Error) {
 	}
 	answer, err := pressure.Decide(in)
 	if err != nil {
-		return nil, cannot("", err)
+		return nil, wrong(CodeCannot, "", "why", "values_together")
 	}
 	return answerJSON(answer), nil
 }
 
-// checkTogether holds what no single field can: the load is given in one way, and wholly.
+// checkTogether holds what no single field can: the load is given in one way, and wholly; a rim's table is no wrong way round; each
+// stretch of ground is named or typed.
 func checkTogether(v values) *Error {
+	var faults *Error
 	front, rear := v.has("front_load_kg"), v.has("rear_load_kg")
 	switch {
 	case front && !rear:
-		return &Error{CodeMissing, "rear_load_kg", "Weigh the rear wheel too, or give the front wheel's share instead."}
+		faults = wrong(CodeMissing, "rear_load_kg", "with", "front_load_kg")
 	case rear && !front:
-		return &Error{CodeMissing, "front_load_kg", "Weigh the front wheel too, or give the front wheel's share instead."}
+		faults = wrong(CodeMissing, "front_load_kg", "with", "rear_load_kg")
 	case !front && !v.has("front_share"):
-		return &Error{CodeMissing, "front_share", "Front wheel's share of the weight is missing (0.42 when nothing is known)."}
+		faults = wrong(CodeMissing, "front_share")
 	}
-	for _, side := range []string{"front", "rear"} {
+	for _, side := range sides {
 		rim := v.in(side).in("rim")
 		if rim.has("table_min_label_mm") && rim.has("table_max_label_mm") && rim.num("table_min_label_mm") > rim.num("table_max_label_mm") {
-			return &Error{CodeConflict, side + ".rim.table_min_label_mm", "The table's narrowest width is above its widest."}
+			faults = together(faults, wrong(CodeConflict, side+".rim.table_min_label_mm", "with", side+".rim.table_max_label_mm"))
 		}
 	}
-	return nil
+	return together(faults, checkGround(v.items("ground")))
 }
 
 func wheelOf(v values) pressure.WheelSetup {

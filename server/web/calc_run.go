@@ -1,6 +1,7 @@
 package web
 
 import (
+	"encoding/json"
 	"errors"
 	"io"
 	"mime"
@@ -24,7 +25,7 @@ func (a *app) calcRun(w http.ResponseWriter, r *http.Request) {
 	}
 	result, err := a.calc.Call(pathValue(r, "name"), body)
 	if err != nil {
-		a.refuseInput(w, r, err)
+		a.refuseInput(w, err)
 		return
 	}
 	answer(w, http.StatusOK, "application/json", result)
@@ -48,11 +49,16 @@ func bodyProblem(err error, most string) problem {
 	return problem{Code: bodyUnreadable, Message: "The input did not arrive whole. Send it again."}
 }
 
-// refuseInput passes a calculation's own words on. Any other error is not fit to show.
-func (a *app) refuseInput(w http.ResponseWriter, r *http.Request, err error) {
+// refuseInput tells all that is wrong with a calculation's input. Any other error is not fit to show.
+func (a *app) refuseInput(w http.ResponseWriter, err error) {
 	var refused *registry.Error
 	if !errors.As(err, &refused) {
 		panic(err)
 	}
-	refuse(w, r, problem{Code: refused.Code, Field: refused.Field, Message: refused.Message})
+	list := refusals(refused)
+	body, err := json.Marshal(map[string]any{"error": list[0].problem, "errors": list})
+	if err != nil {
+		panic(err) // numbers, texts and lists of texts always marshal
+	}
+	answer(w, statusOf(refused.Code), "application/json", body)
 }

@@ -39,7 +39,7 @@ func Calculations(contracts []registry.Contract, constants []registry.Constant) 
 	for _, c := range contracts {
 		fmt.Fprintf(&out, "export interface %sRequest %s\n\n", title(c.Name), members(c.Request, ""))
 		fmt.Fprintf(&out, "export type %sAnswer = %s;\n\n", title(c.Name), typeOf(c.Answer, ""))
-		fmt.Fprintf(&out, "export const %sFields = {\n%s} as const satisfies FieldTable;\n\n", c.Name, rows("", c.Request))
+		fmt.Fprintf(&out, "export const %sFields = {\n%s} as const satisfies FieldTable;\n\n", c.Name, rows(c.Request))
 	}
 	for _, c := range constants {
 		fmt.Fprintf(&out, "// %s: %s\nexport const %s = %s;\n", c.Name, about(c), camel(c.Name), literal(c.Value))
@@ -62,17 +62,10 @@ func about(c registry.Constant) string {
 	return c.About + ", " + c.Unit
 }
 
-// rows flattens a table.
-func rows(prefix string, table []registry.Field) string {
+func rows(table []registry.Field) string {
 	var out strings.Builder
-	for _, f := range table {
-		path := prefix + f.Name
-		fmt.Fprintf(&out, "  %q: {%s},\n", path, strings.Join(facts(f), ", "))
-		below := path + "."
-		if string(f.Kind) == "list" {
-			below = path + ".*."
-		}
-		out.WriteString(rows(below, f.Fields))
+	for _, row := range registry.Rows(table) {
+		fmt.Fprintf(&out, "  %q: {%s},\n", row.Path, strings.Join(facts(row.Field), ", "))
 	}
 	return out.String()
 }
