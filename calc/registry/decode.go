@@ -4,6 +4,7 @@ import (
 	"math"
 	"strconv"
 	"strings"
+	"unicode/utf8"
 
 	"rimside/calc/unit"
 )
@@ -111,6 +112,8 @@ func (f Field) check(path string, value any) (any, *Error) {
 		return nil, f.wrongType(path)
 	case choice:
 		return f.checkChoice(path, value)
+	case text:
+		return f.checkText(path, value)
 	case day:
 		return f.checkDay(path, value)
 	case list:
@@ -156,6 +159,17 @@ func (f Field) checkChoice(path string, value any) (any, *Error) {
 		}
 	}
 	return nil, wrong(CodeChoice, path, "choices", f.Choices)
+}
+
+func (f Field) checkText(path string, value any) (any, *Error) {
+	given, ok := value.(string)
+	if !ok {
+		return nil, f.wrongType(path)
+	}
+	if n := utf8.RuneCountInString(given); n == 0 || float64(n) > f.Max {
+		return nil, wrong(CodeBounds, path, "min", 1.0, "max", f.Max, "characters", true)
+	}
+	return given, nil
 }
 
 // FirstDay and LastDay are the days that a request may hold: from before the oldest bike still ridden, up to the last year that records know.

@@ -16,7 +16,7 @@ const (
 	CodeField     = "unknown_field"  // write: how the name is written, where only its case is wrong
 	CodeMissing   = "missing"        // with: the field that asks for it, "" when it is always needed
 	CodeType      = "wrong_type"     // type, and unit or choices: what belongs there
-	CodeBounds    = "out_of_bounds"  // min, max, unit; items: true for a list's length
+	CodeBounds    = "out_of_bounds"  // min, max, unit; items: true for a list's length, characters: true for a text's
 	CodeChoice    = "unknown_choice" // choices
 	CodeConflict  = "conflict"       // with: the field that it does not go with
 	CodeCannot    = "cannot_compute" // why: a key

@@ -11,7 +11,7 @@ const (
 	day     kind = "day"
 	object  kind = "object"
 	list    kind = "list"
-	text    kind = "text"   // of an answer: a key or words of no fixed choice
+	text    kind = "text"   // a key or words of no fixed choice; of a request, at most Max characters
 	span    kind = "range"  // of an answer: two numbers, the lower first
 	twin    kind = "pair"   // of an answer: two numbers
 	named   kind = "values" // of an answer: an object of values by name
@@ -23,7 +23,7 @@ type Field struct {
 	Name     string
 	Kind     kind
 	Unit     string
-	Min, Max float64 // bounds of a number, or of a list's length
+	Min, Max float64 // bounds of a number, of a list's length, or Max of a text's
 	Optional bool
 	Nullable bool // of an answer: null where there is no such number or thing
 	Choices  []string
@@ -36,24 +36,29 @@ type Field struct {
 // Usual is one row of what may be assumed: up to this printed width in mm, this value.
 type Usual struct{ UpTo, Value float64 }
 
-func num(name, words, unit string, lo, hi float64) Field {
+func num(name, unit string, lo, hi float64) Field {
 	return Field{Name: name, Kind: number, Unit: unit, Min: lo, Max: hi}
 }
 
-func oneOf(name, words string, choices []string) Field {
+func oneOf(name string, choices []string) Field {
 	return Field{Name: name, Kind: choice, Choices: choices}
 }
 
-// date is a calendar day, written 2026-07-14.
-func date(name, words string) Field { return Field{Name: name, Kind: day} }
+// label is a text, as an id or a trade name, of at most so many characters.
+func label(name string, most float64) Field {
+	return Field{Name: name, Kind: text, Max: most}
+}
 
-func listOf(name, words string, lo, hi float64, table ...Field) Field {
+// date is a calendar day, written 2026-07-14.
+func date(name string) Field { return Field{Name: name, Kind: day} }
+
+func listOf(name string, lo, hi float64, table ...Field) Field {
 	return Field{Name: name, Kind: list, Min: lo, Max: hi, Fields: table}
 }
 
-func yesNo(name, words string) Field { return Field{Name: name, Kind: boolean} }
+func yesNo(name string) Field { return Field{Name: name, Kind: boolean} }
 
-func group(name, words string, table ...Field) Field {
+func group(name string, table ...Field) Field {
 	return Field{Name: name, Kind: object, Fields: table}
 }
 

@@ -52,6 +52,14 @@ func sourcesOf(name string) []source {
 		return atmosphere()
 	case "leak":
 		return joined(atmosphere(), leaking())
+	case "co2":
+		return gasSources()
+	case "pump":
+		return pumping()
+	case "fit":
+		return fitSources()
+	case "match", "cover", "share":
+		return spareSources()
 	case "salt":
 		return saltSources()
 	case "checks":

@@ -72,6 +72,8 @@ func describe(row registry.Row) describedField {
 	switch kind {
 	case "number", "integer", "list":
 		d.Min, d.Max = &row.Min, &row.Max
+	case "text":
+		d.Max = &row.Max
 	case "day":
 		d.From, d.To = registry.FirstDay, registry.LastDay
 	}

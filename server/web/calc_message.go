@@ -8,9 +8,16 @@ import (
 	"rimside/calc/registry"
 )
 
-// refusal is one fault of a calculation's input as programs get it: the registry's code, field and values, and a sentence.
+// told is a fault of a calculation's input: the registry's code and field, and a sentence.
+type told struct {
+	Code    string `json:"code"`
+	Field   string `json:"field"`
+	Message string `json:"message"`
+}
+
+// refusal is one of all the faults, with the values that its sentence was made of.
 type refusal struct {
-	problem
+	told
 	Values map[string]any `json:"values"`
 }
 
@@ -18,8 +25,7 @@ type refusal struct {
 func refusals(found *registry.Error) []refusal {
 	var out []refusal
 	for _, each := range found.All() {
-		said := problem{Code: each.Code, Field: each.Field, Message: message(each)}
-		out = append(out, refusal{said, each.Values})
+		out = append(out, refusal{told{each.Code, each.Field, message(each)}, each.Values})
 	}
 	return out
 }
@@ -84,6 +90,8 @@ func typeMessage(what string, e *registry.Error) string {
 		return what + ": a day like 2026-07-14."
 	case "list":
 		return what + ": a list."
+	case "text":
+		return what + ": a text."
 	}
 	if e.Field == "" {
 		return "The request must be a JSON object."
@@ -98,6 +106,9 @@ func boundsMessage(what string, e *registry.Error) string {
 	if _, isList := e.Values["items"]; isList {
 		return fmt.Sprintf("%s: from %s to %s items.", what, written(e.Values["min"]), written(e.Values["max"]))
 	}
+	if _, isText := e.Values["characters"]; isText {
+		return fmt.Sprintf("%s: from %s to %s characters.", what, written(e.Values["min"]), written(e.Values["max"]))
+	}
 	return fmt.Sprintf("%s: from %s to %s%s.", what, written(e.Values["min"]), written(e.Values["max"]), inUnit(e))
 }
 
@@ -108,6 +119,12 @@ var reasons = map[string]string{
 	"below_vacuum":           "The pressure must be above a vacuum at this altitude.",
 	"no_days_between":        "The days between the readings must be more than 0.",
 	"flat_tyre":              "A flat tyre shows no leak: both readings must be above 0.",
+	"measure_not_above_zero": "Bead seat, flange and well must be measures above 0.",
+	"tape_fills_well":        "The tape fills the well: measure the well's depth without tape.",
+	"valve_above_flange":     "The valve stands above the flange: measure its height above the taped well.",
+	"insert":                 "With an insert these sums do not hold: no number.",
+	"too_much_gas":           "So much gas in so little room is no tyre: no gas law here holds.",
+	"no_gas":                 "The amount of gas must be more than 0.",
 	"pumped_between":         "The later reading is higher at the same temperature and altitude: it was pumped in between, or one reading is wrong.",
 }
 

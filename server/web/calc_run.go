@@ -8,6 +8,7 @@ import (
 	"net/http"
 
 	"rimside/calc/registry"
+	"rimside/store/fault"
 )
 
 const maxCalcBody = 256 << 10
@@ -15,7 +16,7 @@ const maxCalcBody = 256 << 10
 // calcRun runs one calculation on the request's body.
 func (a *app) calcRun(w http.ResponseWriter, r *http.Request) {
 	if !isJSON(r.Header.Get("Content-Type")) {
-		refuse(w, r, problem{Code: wrongContentType, Message: "Send the calculation's input as application/json."})
+		refuse(w, r, fault.New(fault.WrongForm, "wrong_content_type", "Send the calculation's input as application/json."))
 		return
 	}
 	body, err := io.ReadAll(http.MaxBytesReader(w, r.Body, maxCalcBody))
@@ -41,12 +42,12 @@ func isJSON(header string) bool {
 }
 
 // bodyProblem says why a body was not read; most is how the sentence about a body that is too large goes on.
-func bodyProblem(err error, most string) problem {
+func bodyProblem(err error, most string) *fault.Error {
 	var tooLarge *http.MaxBytesError
 	if errors.As(err, &tooLarge) {
-		return problem{Code: bodyTooLarge, Message: "The input is larger than " + most}
+		return fault.New(fault.TooLarge, "body_too_large", "The input is larger than "+most)
 	}
-	return problem{Code: bodyUnreadable, Message: "The input did not arrive whole. Send it again."}
+	return fault.New(fault.Unreadable, "body_unreadable", "The input did not arrive whole. Send it again.")
 }
 
 // refuseInput tells all that is wrong with a calculation's input. Any other error is not fit to show.
@@ -56,9 +57,13 @@ func (a *app) refuseInput(w http.ResponseWriter, err error) {
 		panic(err)
 	}
 	list := refusals(refused)
-	body, err := json.Marshal(map[string]any{"error": list[0].problem, "errors": list})
+	body, err := json.Marshal(map[string]any{"error": list[0].told, "errors": list})
 	if err != nil {
 		panic(err) // numbers, texts and lists of texts always marshal
 	}
-	answer(w, statusOf(refused.Code), "application/json", body)
+	kind := fault.Invalid
+	if refused.Code == registry.CodeUnknown {
+		kind = fault.NotFound
+	}
+	answer(w, statuses[kind], "application/json", body)
 }
