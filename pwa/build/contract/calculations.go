@@ -27,6 +27,18 @@ export interface FieldRow {
 // Name is that of a calculation.
 export type Name = keyof Requests;
 
+// CalcError is one thing that is wrong with a request: where, and what a sentence about it needs.
+export interface CalcError {
+  readonly code: ErrorCode;
+  readonly field: string; // a dotted path; "" for the whole
+  readonly values: Readonly<Record<string, number | string | boolean | readonly string[]>>;
+}
+
+// Result is what a calculation said: an answer, or all that is wrong with the request.
+export type Result<N extends Name> =
+  | { readonly answer: Answers[N]; readonly errors: readonly [] }
+  | { readonly answer: undefined; readonly errors: readonly CalcError[] };
+
 `
 
 // Calculations writes the types, the field tables and the constants.
@@ -34,6 +46,7 @@ func Calculations(contracts []registry.Contract, constants []registry.Constant) 
 	var out strings.Builder
 	fmt.Fprintf(&out, madeBy, "the tables of calc/registry")
 	out.WriteString(ground)
+	fmt.Fprintf(&out, "export type ErrorCode = %s;\n\n", union(registry.Codes(), false))
 	writeMap(&out, "Requests", contracts, "Request")
 	writeMap(&out, "Answers", contracts, "Answer")
 	for _, c := range contracts {
