@@ -25,6 +25,14 @@ const minRotorMM, maxRotorMM, minPadMM, maxPadMM = 0.5, 4, 0.01, 10
 // builtEnd is one end of a bike; everything may be left out, which makes the questions more, not fewer.
 func builtEnd(name string) Field {
 	return group(name,
+		label("wheel", idLength).optional(), label("tyre", idLength).optional(),
+		num("label_mm", "mm", tyre.MinLabelMM, tyre.MaxLabelMM).optional(),
+		num("inner_mm", "mm", 10, 110).optional(),
+		yesNo("hookless_ok").instead(false),
+		num("bead_seat_mm", "mm", 200, 700).optional(),
+		num("tyre_bead_seat_mm", "mm", 200, 700).optional(),
+		num("table_min_label_mm", "mm", tyre.MinLabelMM, tyre.MaxLabelMM).optional(),
+		num("table_max_label_mm", "mm", tyre.MinLabelMM, tyre.MaxLabelMM).optional(),
 		oneOf("setup", pressure.Setups()).optional(),
 		oneOf("profile", tyre.Profiles()).optional(),
 		materialOf("rim_material"), materialOf("nipple_material"), materialOf("spoke_material"),
@@ -37,6 +45,7 @@ func builtEnd(name string) Field {
 }
 
 var builtBike = group("bike",
+	label("id", idLength).optional(),
 	builtEnd("front"), builtEnd("rear"),
 	oneOf("brake", brakes).optional(),
 	materialOf("frame_material"), materialOf("bar_material"),

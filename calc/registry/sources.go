@@ -62,6 +62,8 @@ func sourcesOf(name string) []source {
 		return spareSources()
 	case "salt":
 		return saltSources()
+	case "ready":
+		return joined(readySources(), checkSources(), pairing())
 	case "checks":
 		return checkSources()
 	case "due":

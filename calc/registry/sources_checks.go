@@ -3,6 +3,7 @@ package registry
 import (
 	"rimside/calc/check"
 	"rimside/calc/due"
+	"rimside/calc/ready"
 )
 
 const (
@@ -39,5 +40,14 @@ func intervals() []source {
 			{"rotor thickness", due.RotorDays, "days"}, {"pads", due.PadsDays, "days"}, {"spoke tension", due.SpokesDays, "days"},
 			{"bolts", due.BoltsDays, "days"}, {"walk-around", due.LookDays, "days"},
 		}, "no source to quote: make them your own", ours},
+	}
+}
+
+func readySources() []source {
+	return []source{
+		{groupChecks, "How long a walk-around counts", "", one(ready.LookDays, "days"), "a bike that stands changes little, one that is ridden is looked at", ours},
+		{groupChecks, "Whether a bike may be ridden", "the worst of: open findings, values beyond their limits, a pair that is refused, an arrival that is not " +
+			"finished, a crash or a journey that no walk-around has answered, rows left out; else what the last whole walk-around has seen", nil,
+			"missing knowledge is not permission", ours},
 	}
 }

@@ -28,6 +28,7 @@ export const sourceWords = {
   "sources.for.share": "one pressure for several riders",
   "sources.for.pack": "packing",
   "sources.for.salt": "sweat since last wash",
+  "sources.for.ready": "may it be ridden",
   "sources.for.checks": "checks",
   "sources.for.due": "what is due",
 
