@@ -4,6 +4,7 @@ import (
 	"math"
 	"strconv"
 	"strings"
+	"unicode/utf8"
 
 	"rimside/calc/unit"
 )
@@ -60,7 +61,11 @@ func checkObject(path string, members entries, table []Field) (values, *Error) {
 		out[m.name] = value
 	}
 	for _, f := range table {
-		if !f.Optional && !out.has(f.Name) {
+		switch {
+		case out.has(f.Name):
+		case f.Default != nil:
+			out[f.Name] = f.Default
+		case !f.Optional:
 			return nil, &Error{CodeMissing, join(path, f.Name), f.Words + " is missing."}
 		}
 	}
@@ -100,6 +105,8 @@ func (f Field) check(path string, value any) (any, *Error) {
 		return nil, &Error{CodeType, path, f.Words + ": true or false."}
 	case choice:
 		return f.checkChoice(path, value)
+	case text:
+		return f.checkText(path, value)
 	case day:
 		return f.checkDay(path, value)
 	case list:
@@ -138,6 +145,17 @@ func (f Field) checkChoice(path string, value any) (any, *Error) {
 		}
 	}
 	return nil, &Error{CodeChoice, path, f.Words + ": one of " + strings.Join(f.Choices, ", ") + "."}
+}
+
+func (f Field) checkText(path string, value any) (any, *Error) {
+	given, ok := value.(string)
+	if !ok {
+		return nil, &Error{CodeType, path, f.Words + ": a text."}
+	}
+	if n := utf8.RuneCountInString(given); n == 0 || float64(n) > f.Max {
+		return nil, &Error{CodeBounds, path, f.Words + ": from 1 to " + short(f.Max) + " characters."}
+	}
+	return given, nil
 }
 
 // The days that a request may hold: from before the oldest bike still ridden, up to the last year that records know.

@@ -44,6 +44,8 @@ func (p publication) ordinary(f described) any {
 		return f.Choices[0]
 	case "boolean":
 		return false
+	case "text":
+		return "x"
 	case "day":
 		return "2026-07-14"
 	case "list":
@@ -114,6 +116,10 @@ func TestEveryDescribedFieldGuardsItself(t *testing.T) {
 			switch f.Type {
 			case "number", "integer":
 				checkBounds(t, p, f, at)
+			case "text":
+				for _, no := range []string{"", strings.Repeat("x", int(*f.Max)+1)} {
+					refused(t, p.Name, p.edited(t, f.Path, set(no)), "out_of_bounds", at)
+				}
 			case "choice":
 				refused(t, p.Name, p.edited(t, f.Path, set("nothing of the kind")), "unknown_choice", at)
 			case "day":
@@ -147,7 +153,7 @@ func wrongTypes(kind string) []any {
 	of := map[string]any{"number": 1, "boolean": true, "choice": "x", "list": []any{}, "object": map[string]any{}}
 	var out []any
 	for other, value := range of {
-		if other != kind && (kind != "integer" || other != "number") {
+		if other != kind && (kind != "integer" || other != "number") && (kind != "text" || other != "choice") {
 			out = append(out, value)
 		}
 	}

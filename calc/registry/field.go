@@ -11,6 +11,10 @@ const (
 	day     kind = "day"
 	object  kind = "object"
 	list    kind = "list"
+	text    kind = "text"   // a key or words of no fixed choice; of a request, at most Max characters
+	span    kind = "range"  // of an answer: two numbers, the lower first
+	twin    kind = "pair"   // of an answer: two numbers
+	named   kind = "values" // of an answer: an object of values by name
 )
 
 // Field is one row of a calculation's table: its name, what it holds, its unit and bounds, and whether it must be there.
@@ -19,12 +23,13 @@ type Field struct {
 	Kind     kind
 	Words    string // what a person calls it; starts an error message
 	Unit     string
-	Min, Max float64 // bounds of a number, or of a list's length
+	Min, Max float64 // bounds of a number, of a list's length, or Max of a text's
 	Optional bool
 	Nullable bool // of an answer: null where there is no such number or thing
 	Choices  []string
 	Fields   []Field // of an object, or of each item of a list
-	Instead  float64 // of a number: what is taken when it is left out; 0 where nothing is
+	Item     kind    // of a list of an answer whose items are no objects: what they are
+	Default  any     // what is taken when it is left out: a float64, a bool or a string; nil where nothing is
 	Usual    []Usual // what a person may take when they do not know, by the tyre's printed width
 }
 
@@ -37,6 +42,11 @@ func num(name, words, unit string, lo, hi float64) Field {
 
 func oneOf(name, words string, choices []string) Field {
 	return Field{Name: name, Kind: choice, Words: words, Choices: choices}
+}
+
+// label is a text, as an id or a trade name, of at most so many characters.
+func label(name, words string, most float64) Field {
+	return Field{Name: name, Kind: text, Words: words, Max: most}
 }
 
 // date is a calendar day, written 2026-07-14.
@@ -64,9 +74,12 @@ func (f Field) nullable() Field {
 	return f
 }
 
-// instead is the same field, allowed to be missing, with the value that is then taken.
-func (f Field) instead(value float64) Field {
-	f.Instead = value
+// instead is the same field, allowed to be missing, with the value that is then taken: a number, a bool or a choice.
+func (f Field) instead(value any) Field {
+	if whole, isWhole := value.(int); isWhole {
+		value = float64(whole)
+	}
+	f.Default = value
 	return f.optional()
 }
 
@@ -93,11 +106,14 @@ func (f Field) described(path string) fields {
 	if f.Kind == number || f.Kind == integer || f.Kind == list {
 		d = append(d, field{"min", f.Min}, field{"max", f.Max})
 	}
+	if f.Kind == text {
+		d = append(d, field{"max", f.Max})
+	}
 	if f.Kind == day {
 		d = append(d, field{"from", firstDay}, field{"to", lastDay})
 	}
-	if f.Instead != 0 {
-		d = append(d, field{"instead", f.Instead})
+	if f.Default != nil {
+		d = append(d, field{"instead", f.Default})
 	}
 	if len(f.Choices) > 0 {
 		choices := make([]any, len(f.Choices))

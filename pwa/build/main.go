@@ -1,5 +1,5 @@
-// Command build makes pwa/dist out of calc/wasm and pwa/src: it compiles the calculations to WASM, bundles the
-// TypeScript, draws the icons, names files by their content, compresses them, and lists them for the service worker.
+// Command build makes pwa/dist out of calc/wasm and pwa/src: it writes pwa/src/contract, compiles the calculations to WASM,
+// bundles the TypeScript, draws the icons, names files by their content, compresses them, and lists them for the service worker.
 //
 // It works on the module that the working directory lies in, so a changed copy of the tree builds itself.
 package main
@@ -9,6 +9,8 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+
+	"rimside/pwa/build/contract"
 )
 
 func main() {
@@ -38,6 +40,9 @@ func run(out string, release bool) error {
 	if out == "" {
 		out = filepath.Join(root, "pwa", "dist")
 	} else if err := mayReplace(out); err != nil {
+		return err
+	}
+	if err := contract.Write(root); err != nil {
 		return err
 	}
 	tree, version, err := assemble(root)

@@ -1,0 +1,48 @@
+package registry
+
+import (
+	"rimside/calc/pressure"
+	"rimside/calc/tyre"
+)
+
+// Contract is what a calculation takes and gives, for whoever makes types, forms or words of it. The tables are those that
+// decode and that answers are held to.
+type Contract struct {
+	Name    string
+	Request []Field
+	Answer  Field
+}
+
+// Contracts lists the contract of every calculation, in the order in which they are published.
+func Contracts() []Contract {
+	out := make([]Contract, len(all))
+	for i, c := range all {
+		out[i] = Contract{c.name, c.table, c.answerTable()}
+	}
+	return out
+}
+
+// answerTable is the calculation's own, or the one kept for it.
+func (c calculation) answerTable() Field {
+	if c.answer.Kind == "" {
+		return answers[c.name]
+	}
+	return c.answer
+}
+
+// Constant is a number that those who show answers need besides them.
+type Constant struct {
+	Name  string // as Go writes it: HooklessCap
+	Value float64
+	Unit  string
+	About string
+}
+
+// Constants lists them. Each is taken from the package that computes with it.
+func Constants() []Constant {
+	return []Constant{
+		{"HooklessCapKpa", tyre.HooklessCap.KPa(), "kPa", "the most that any tyre may hold on a hookless rim"},
+		{"UnreadHoldKpa", pressure.AskAbove.KPa(), "kPa", "a pair with a maximum that nobody has read is held to this until somebody has"},
+		{"MaxFirmness", pressure.MaxFirmness, "", "steps softer or firmer at most"},
+	}
+}
