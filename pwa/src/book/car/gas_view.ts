@@ -1,18 +1,11 @@
 // What a cartridge and a pump do to a tyre, in words.
 
+import type { Co2Answer } from "../../contract/contract.ts";
 import { w } from "../../words/index.ts";
 import { fixed, plain } from "../../words/number.ts";
 
-export interface Gas {
-  readonly kpa: number;
-  readonly warmed_kpa: number;
-  readonly over_limit: boolean;
-  readonly grams_for_kpa: { readonly kpa: number; readonly g: number };
-  readonly tomorrow_kpa: number;
-}
-
 // gasLines are what to know before the cartridge is screwed on, the danger first.
-export function gasLines(gas: Gas, cartridge: number, pressure: (kpa: number) => string): readonly { readonly words: string; readonly care: boolean }[] {
+export function gasLines(gas: Co2Answer, cartridge: number, pressure: (kpa: number) => string): readonly { readonly words: string; readonly care: boolean }[] {
   const { kpa, g } = gas.grams_for_kpa;
   const limit = pressure(kpa);
   const share = w("value.percent", { n: Math.floor((100 * g) / cartridge) });

@@ -1,28 +1,15 @@
 // What a wheel and a bike's end are to the swap rule. What nobody noted is left out: the calculator then asks to look.
 
+import type { MatchRequest } from "../../contract/contract.ts";
 import type { RecordState } from "../../log/op/merge.ts";
 import type { Side } from "../pressure/answer.ts";
 import { numberIn, textIn } from "./known.ts";
 
-// Hub is what must be alike, in the calculator's own names.
-export interface Hub {
-  readonly side: Side;
-  readonly brake: "disc" | "rim";
-  readonly hub_width_mm?: number;
-  readonly axle_mm?: number;
-  readonly bead_seat_mm?: number;
-  readonly rotor_mm?: number;
-  readonly speeds?: number;
-  readonly spacing?: string;
-  readonly max_cog?: number;
-  readonly mount?: string;
-  readonly body?: string;
-}
+// End is one end of a bike, in the calculator's own names.
+export type End = MatchRequest["bike"];
 
-export interface End extends Hub {
-  readonly room_mm?: number;
-  readonly min_label_mm?: number;
-}
+// Hub is what an end and a wheel must have alike.
+export type Hub = Omit<End, "room_mm" | "min_label_mm">;
 
 const frameGap = 8; // mm of a frame's opening that a tyre must leave free, 4 mm a side
 

@@ -1,16 +1,9 @@
 // Which wheels to take along: the question, and its answer in words.
 
+import type { CoverAnswer, CoverRequest } from "../../contract/contract.ts";
 import { w } from "../../words/index.ts";
-import type { Side } from "../pressure/answer.ts";
 import type { Fleet, Rider, SpareWheel } from "./fleet.ts";
 import { reasonsWords, spareRequest, type Verdict } from "./match.ts";
-
-export interface Load {
-  readonly pick: readonly string[];
-  readonly covered: readonly { readonly bike: string; readonly side: Side }[];
-  readonly uncovered: readonly { readonly bike: string; readonly side: Side; readonly why: "no_wheel" | "no_place"; readonly change: Verdict | null }[];
-  readonly exact: boolean;
-}
 
 // Leaders count for more.
 export const weights: readonly number[] = [1, 2, 5];
@@ -18,7 +11,7 @@ export const weights: readonly number[] = [1, 2, 5];
 // steps are the efforts of the search, one question after the other, until one is proved the best or the person stops.
 export const steps: readonly number[] = [0, 20_000, 200_000, 2_000_000, 10_000_000];
 
-export function coverRequest({ riders, spares }: Fleet, stopped: ReadonlySet<string>, weightOf: (rider: Rider) => number, places: number, effort: number): object {
+export function coverRequest({ riders, spares }: Fleet, stopped: ReadonlySet<string>, weightOf: (rider: Rider) => number, places: number, effort: number): CoverRequest {
   return {
     bikes: riders.map((rider) => ({ id: rider.bike.rec, weight: weightOf(rider), front: rider.ends.front, rear: rider.ends.rear })),
     wheels: spares.map((spare) => spareRequest(spare, stopped)), places, steps: effort,
@@ -34,7 +27,7 @@ export interface LoadView {
 // State is how the search stands: proved, still looking, or stopped.
 export type State = "exact" | "looking" | "stopped";
 
-export function loadView(load: Load, state: State, { riders, spares }: Fleet, now: number): LoadView {
+export function loadView(load: CoverAnswer, state: State, { riders, spares }: Fleet, now: number): LoadView {
   const by = new Map(spares.map((spare) => [spare.rec, spare]));
   const rider = new Map(riders.map((each) => [each.bike.rec, each]));
   const ends = load.covered.length + load.uncovered.length;

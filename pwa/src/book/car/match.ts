@@ -1,32 +1,24 @@
 // The question which spare fits, and its answer in words.
 
+import type { MatchAnswer, MatchRequest } from "../../contract/contract.ts";
 import { w } from "../../words/index.ts";
 import { clockWords } from "../value/when.ts";
 import { plain } from "../../words/number.ts";
 import type { SpareWheel } from "./fleet.ts";
 import type { End } from "./hub.ts";
 
-export interface Reason {
-  readonly code: string;
-  readonly values: Readonly<Record<string, string | number>>;
-}
-
-export interface Verdict {
-  readonly id: string;
-  readonly fits: "yes" | "with_change" | "no";
-  readonly minutes: number;
-  readonly reasons: readonly Reason[];
-}
+export type Verdict = MatchAnswer[number];
+type Reason = Verdict["reasons"][number];
 
 // matchRequest asks for one end. Stopped says which spares may not be ridden.
-export function matchRequest(end: End, spares: readonly SpareWheel[], stopped: ReadonlySet<string>): object {
+export function matchRequest(end: End, spares: readonly SpareWheel[], stopped: ReadonlySet<string>): MatchRequest {
   return { bike: end, spares: spares.map((spare) => spareRequest(spare, stopped)) };
 }
 
-export function spareRequest({ rec, hub, bare, tyreMm, loan }: SpareWheel, stopped: ReadonlySet<string>): object {
+export function spareRequest({ rec, hub, bare, tyreMm, loan }: SpareWheel, stopped: ReadonlySet<string>): MatchRequest["spares"][number] {
   return {
     id: rec, ...hub, bare, ...(tyreMm !== undefined && { tyre_mm: tyreMm }), ...(loan !== undefined && { out_with: loan.number || "?" }),
-    ...(stopped.has(rec) && { state: "stop" }),
+    ...(stopped.has(rec) && { state: "stop" as const }),
   };
 }
 
@@ -69,8 +61,7 @@ export function reasonsWords({ fits, minutes, reasons }: Verdict, spare: SpareWh
 }
 
 function reasonWords({ code, values }: Reason, { loan }: SpareWheel, now: number): string {
-  const bike = values["bike"] ?? "";
-  const have = values["spare"] ?? "";
+  const [bike, have] = [Number(values["bike"] ?? 0), Number(values["spare"] ?? 0)];
   switch (code) {
     case "out": return loan === undefined || loan.number === "" ? w("carWhy.outUnknown") : w("carWhy.out", { number: loan.number, clock: clockWords(loan.at, now) });
     case "stopped": return w("carWhy.stopped");
@@ -90,7 +81,7 @@ function reasonWords({ code, values }: Reason, { loan }: SpareWheel, now: number
     case "move_parts": return w("carWhy.moveParts");
     case "add_spacer": return w("carWhy.spacer");
     case "no_tyre": return w("carWhy.noTyre");
-    default: return lookWords(String(values["what"] ?? ""));
+    case "look_first": return lookWords(String(values["what"] ?? ""));
   }
 }
 

@@ -2,7 +2,8 @@
 
 import "./car.css";
 import type { Fleet, Rider } from "../../book/car/fleet.ts";
-import { coverRequest, type Load, loadView, type State, steps, weights, whoWords } from "../../book/car/load.ts";
+import { coverRequest, loadView, type State, steps, weights, whoWords } from "../../book/car/load.ts";
+import type { CoverAnswer } from "../../contract/contract.ts";
 import { el } from "../../ui/el.ts";
 import { keyed } from "../../ui/keyed.ts";
 import { openPage } from "../../ui/page.ts";
@@ -27,7 +28,7 @@ class LoadPage {
   readonly #leaders = el("div", { class: "row" });
   #fleet: Fleet | undefined;
   #weights: Record<string, number> = {};
-  #load: Load | undefined;
+  #load: CoverAnswer | undefined;
   #round = 0;
 
   constructor(host: HTMLElement, ctx: Ctx) {
@@ -86,9 +87,9 @@ class LoadPage {
     const stopped = await stoppedSpares(this.#ctx, fleet);
     for (const [n, effort] of steps.entries()) {
       if (round !== this.#round || this.#ctx.closed.aborted) return;
-      const answer = await this.#ctx.calc.ask("cover", coverRequest(fleet, stopped, ({ bike }) => this.#weights[bike.rec] ?? 1, this.#count(), effort));
-      if (round !== this.#round || this.#ctx.closed.aborted || answer.status !== 200) return;
-      this.#load = JSON.parse(answer.body) as Load;
+      const { answer } = await this.#ctx.calc.ask("cover", coverRequest(fleet, stopped, ({ bike }) => this.#weights[bike.rec] ?? 1, this.#count(), effort));
+      if (round !== this.#round || this.#ctx.closed.aborted || answer === undefined) return;
+      this.#load = answer;
       this.#show(this.#load.exact ? "exact" : n + 1 < steps.length ? "looking" : "stopped", fleet, n + 1);
       if (this.#load.exact) return;
     }
