@@ -24,8 +24,8 @@ export function spareRequest({ rec, hub, bare, tyreMm, loan }: SpareWheel, stopp
 
 // GiveView is what the screen says: one spare in large words, and the others below.
 export interface GiveView {
-  readonly give: { readonly rec: string; readonly words: string; readonly facts: string; readonly change: string } | undefined;
-  readonly others: readonly { readonly rec: string; readonly name: string; readonly why: string; readonly can: boolean }[];
+  readonly give: { readonly rec: string; readonly spare: string; readonly words: string; readonly facts: string; readonly change: string } | undefined;
+  readonly others: readonly { readonly rec: string; readonly spare: string; readonly name: string; readonly why: string; readonly can: boolean }[];
 }
 
 // giveView words an answer. Pressure turns kPa into the person's unit with its name.
@@ -37,11 +37,11 @@ export function giveView(verdicts: readonly Verdict[], spares: readonly SpareWhe
   });
   const first = known.find(({ verdict, spare }) => verdict.fits !== "no" && !missing.has(spare.rec));
   const give = first === undefined ? undefined : {
-    rec: first.spare.rec, words: w("car.give", { spare: first.spare.name.toLocaleUpperCase() }), facts: factsOf(first.spare, pressure, now),
+    rec: first.spare.rec, spare: first.spare.name, words: w("car.give", { spare: first.spare.name.toLocaleUpperCase() }), facts: factsOf(first.spare, pressure, now),
     change: first.verdict.fits === "yes" ? "" : reasonsWords(first.verdict, first.spare, now),
   };
   const others = known.filter((each) => each !== first).map(({ verdict, spare }) => ({
-    rec: spare.rec, name: spare.place === "" ? spare.name : w("car.named", { spare: spare.name, place: spare.place }),
+    rec: spare.rec, spare: spare.name, name: spare.place === "" ? spare.name : w("car.named", { spare: spare.name, place: spare.place }),
     why: missing.has(spare.rec) ? w("car.notThere") : verdict.fits === "yes" ? w("car.fits") : reasonsWords(verdict, spare, now),
     can: verdict.fits !== "no" && !missing.has(spare.rec),
   }));

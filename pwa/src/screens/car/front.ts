@@ -54,7 +54,8 @@ class Front {
     const link = (page: string, words: string): HTMLElement => el("a", { class: "button", href: `#/car/${page}` }, words);
     this.#pad.view = "";
     this.#eye.hidden = true;
-    host.append(el("div", { class: "stack car" }, this.#outcome, this.#head, this.#give, this.#eye, this.#state, this.#riders, this.#card, this.#pad, this.#name,
+    host.append(el("div", { class: "stack car car-front" },
+      el("div", { class: "stack car-result" }, this.#outcome, this.#head, this.#give, this.#eye, this.#state, this.#riders, this.#card), this.#pad, this.#name,
       el("nav", { class: "row", "aria-label": w("place.car") }, link("out", w("lent.title")), link("spares", w("spares.title")), 
         link("load", w("load.title")), link("event", w("event.title")), link("gas", w("gas.title")))));
     listen(host, padTyped, (typed) => this.#type(typed), ctx.closed);

@@ -42,12 +42,14 @@ export class Give extends Part<GiveShown> {
     setText(this.#facts, give?.facts ?? "");
     setText(this.#change, give?.change ?? "");
     setHidden(this.#change, (give?.change ?? "") === "");
-    setAttr(this.#gave, "aria-label", give === undefined || who === "" ? null : w("car.gaveSpoken", { spare: give.words.replace(/^\S+ /, ""), who }));
-    keyed(this.#others, view?.others ?? [], ({ rec }) => rec, ({ rec }) => other(() => this.act(gaveSpare, rec)), (node, { name, why, can }) => {
+    setAttr(this.#gave, "aria-label", give === undefined ? null : spoken(give.spare, who));
+    keyed(this.#others, view?.others ?? [], ({ rec }) => rec, ({ rec }) => other(() => this.act(gaveSpare, rec)), (node, { spare, name, why, can }) => {
       const [first, second, button] = node.children;
       if (first !== undefined) setText(first, name);
       if (second !== undefined) setText(second, why);
-      if (button instanceof HTMLElement) setHidden(button, !can);
+      if (!(button instanceof HTMLElement)) return;
+      setHidden(button, !can);
+      setAttr(button, "aria-label", spoken(spare, who));
     });
   }
 
@@ -55,6 +57,11 @@ export class Give extends Part<GiveShown> {
     const rec = this.view?.view?.give?.rec;
     if (rec !== undefined) this.act(act, rec);
   }
+}
+
+// spoken tells the buttons apart for those who listen.
+function spoken(spare: string, who: string): string {
+  return who === "" ? w("car.gaveNamed", { spare }) : w("car.gaveSpoken", { spare, who });
 }
 
 function other(give: () => void): HTMLLIElement {
