@@ -40,8 +40,8 @@ func TestNumberToSpareWithNoSignal(t *testing.T) {
 	p.Tap("button", in["car.notThereButton"])
 	p.See("GIVE REAR 5")
 	p.See(in["car.notThere"])
-	p.Tap("button", in["car.erase"]) // a number typed anew forgets what was not in its place
-	p.keyIn("4")
+	p.Tap("button", in["car.next"]) // a number typed anew forgets what was not in its place
+	p.keyIn("114")
 	p.See("GIVE REAR 3")
 	p.Tap("button", fill(in["car.gaveSpoken"], "spare", "Rear 3", "who", "114 · Rider in fern"))
 	p.See(fill(in["car.gaveDone"], "spare", "Rear 3", "who", "114 · Rider in fern"))
@@ -96,6 +96,7 @@ func TestNothingFits(t *testing.T) {
 	p.keyIn("201")
 	p.See(in["car.nothing"])
 	p.See(in["car.instead.tube"])
+	p.Tap("button", in["car.next"])
 	p.keyIn("9")
 	p.See(in["car.none"])
 }

@@ -38,6 +38,7 @@ class Front {
   readonly #outcome = new Outcome();
   readonly #eye = new Eye();
   readonly #pad = new NumberPad();
+  readonly #next = el("button", { type: "button", class: "button big", on: { click: () => this.#clear() } }, w("car.next"));
   readonly #card = el("a", { class: "button" }, w("car.open"));
   readonly #again: () => Promise<void>;
   #fleet: Fleet | undefined;
@@ -53,9 +54,9 @@ class Front {
     this.#ctx = ctx;
     const link = (page: string, words: string): HTMLElement => el("a", { class: "button", href: `#/car/${page}` }, words);
     this.#pad.view = "";
-    this.#eye.hidden = true;
+    for (const node of [this.#eye, this.#head, this.#give, this.#card, this.#next]) setHidden(node, true);
     host.append(el("div", { class: "stack car car-front" },
-      el("div", { class: "stack car-result" }, this.#outcome, this.#head, this.#give, this.#eye, this.#state, this.#riders, this.#card), this.#pad, this.#name,
+      el("div", { class: "stack car-result" }, this.#outcome, this.#head, this.#give, this.#eye, this.#state, this.#riders, this.#card, this.#next), this.#pad, this.#name,
       el("nav", { class: "row", "aria-label": w("place.car") }, link("out", w("lent.title")), link("spares", w("spares.title")), 
         link("load", w("load.title")), link("event", w("event.title")), link("gas", w("gas.title")))));
     listen(host, padTyped, (typed) => this.#type(typed), ctx.closed);
@@ -100,6 +101,15 @@ class Front {
     void this.#look();
   }
 
+  // clear makes room for the next number.
+  #clear(): void {
+    this.#eyes = false;
+    this.#typed = "";
+    this.#pad.view = "";
+    this.#name.value = "";
+    this.#begin();
+  }
+
   #byEye(eyes: boolean): void {
     this.#eyes = eyes;
     this.#eye.begin();
@@ -117,13 +127,12 @@ class Front {
     void this.#look();
   }
 
-  // found is the one rider that is meant, if it is clear by now.
+  // found is the one rider that is meant: the one who was picked, or whose number is whole while no other begins with it. The keys
+  // go once it is found, so it must not be found in the middle of a longer number.
   #found(): Rider | undefined {
     const riders = matching(this.#fleet?.riders ?? [], this.#typed);
-    const picked = riders.find(({ bike }) => bike.rec === this.#picked);
-    if (picked !== undefined || riders.length === 1) return picked ?? riders[0];
-    const [first, second] = riders;
-    return first?.number === this.#typed.trim() && second?.number !== first?.number ? first : undefined;
+    const [first] = riders;
+    return riders.find(({ bike }) => bike.rec === this.#picked) ?? (riders.length === 1 && first?.number === this.#typed.trim() ? first : undefined);
   }
 
   async #look(): Promise<void> {
@@ -146,8 +155,9 @@ class Front {
     setHidden(this.#side, rider === undefined);
     setHidden(this.#give, rider === undefined && !eyeDone);
     setHidden(this.#eye, !this.#eyes || eyeDone);
-    setHidden(this.#pad, this.#eyes && !eyeDone);
-    setHidden(this.#name, this.#eyes);
+    setHidden(this.#pad, this.#eyes || rider !== undefined);
+    setHidden(this.#next, rider === undefined && !eyeDone);
+    setHidden(this.#name, this.#eyes || rider !== undefined);
     setHidden(this.#card, rider === undefined);
     if (rider !== undefined) this.#card.href = `#/car/card/${rider.bike.rec}`;
     setText(this.#who, eyeDone ? w("eye.title") : whoWords(rider));
@@ -192,11 +202,7 @@ class Front {
       const [entry] = await book.save(gaveChanges({ spare, rider, number: rider?.number ?? "", place: "", event: "" }, newRec, Date.now()));
       const undo = (): void => void attempt(this.#ctx, async () => entry !== undefined && book.remove(entry)).then(() => this.#again());
       const words = rider === undefined ? w("car.gaveUnknown", { spare: spare.name }) : w("car.gaveDone", { spare: spare.name, who: whoWords(rider) });
-      this.#eyes = false;
-      this.#typed = "";
-      this.#pad.view = "";
-      this.#name.value = "";
-      this.#begin();
+      this.#clear();
       this.#outcome.view = { words, undo };
     });
     if (failed !== "") this.#outcome.view = { words: failed, failed: true };

@@ -37,6 +37,7 @@ export const carWords = {
   "car.instead.lift": "Rim, frame or fork cracked: the rider gets into the car.",
   "car.others": "Other spares",
   "car.searching": "Looking…",
+  "car.next": "Next number",
   "car.open": "Roadside card",
 
   "carWhy.out": "out with {number} since {clock}",
