@@ -45,7 +45,7 @@ type Book struct {
 	background sync.WaitGroup
 
 	tidying  sync.Mutex       // one at a time: clearing the traces of erases, making copies
-	vacuumed int64            // the last erase whose traces left the file's pages
+	cleared  int64            // the last erase whose traces left the file's pages
 	copied   map[string]int64 // of a copy, the changes that it holds
 }
 
