@@ -20,6 +20,9 @@ func (b *Book) clearCopies(ctx context.Context) error {
 	if err := b.removeUnfinished(0); err != nil {
 		return err
 	}
+	if err := b.removeOldLogs(); err != nil {
+		return err
+	}
 	copies, err := b.listCopies()
 	if err != nil {
 		return err
