@@ -1,6 +1,7 @@
 package registry
 
 import (
+	"rimside/calc/check"
 	"rimside/calc/pressure"
 	"rimside/calc/tyre"
 )
@@ -45,5 +46,11 @@ func Constants() []Constant {
 		{"HooklessCapKpa", tyre.HooklessCap.KPa(), "kPa", "the most that any tyre may hold on a hookless rim"},
 		{"UnreadHoldKpa", pressure.AskAbove.KPa(), "kPa", "a pair with a maximum that nobody has read is held to this until somebody has"},
 		{"MaxFirmness", pressure.MaxFirmness, "", "steps softer or firmer at most"},
+		{"RotorMinMm", check.RotorMinMM, "mm", "a rotor without a readable mark is not ridden below this"},
+		{"RotorRunOutMm", check.RotorRunOutMM, "mm", "care above this run-out of a rotor"},
+		{"RimRunOutMm", check.RimRunOutMM, "mm", "care above this run-out of a rim, full reading in one turn"},
+		{"RoomStopMm", check.RoomStopMM, "mm", "not ridden with less beside the tyre"},
+		{"RoomRoadMm", check.RoomRoadMM, "mm", "care with less beside the tyre on the road"},
+		{"RoomOtherMm", check.RoomOtherMM, "mm", "care with less beside the tyre off the road"},
 	}
 }

@@ -9,10 +9,10 @@ var fitCalculation = calculation{
 	name: "fit",
 	table: []Field{
 		beadSeatField,
-		num("well_depth_mm", "mm", 0.1, 20), num("flange_mm", "mm", 1, 15),
-		num("tape_layers", "", 0, 10).instead(0), num("tape_mm", "mm", 0, 2).instead(0),
+		num("well_depth_mm", "mm", 0.1, 15), num("flange_mm", "mm", 1, 15),
+		num("tape_layers", "", 0, 6).instead(0), num("tape_mm", "mm", 0, 1).instead(0),
 		num("bead_undersize_mm", "mm", 0, 10).instead(0),
-		num("valve_width_mm", "mm", 0, 30).instead(0), num("valve_height_mm", "mm", 0, 15).instead(0),
+		num("valve_width_mm", "mm", 0, 30).instead(0), num("valve_height_mm", "mm", 0, 20).instead(0),
 		num("well_width_mm", "mm", 1, 60).optional(), num("bead_mm", "mm", 0.5, 15).optional(),
 		yesNo("insert").instead(false),
 	},

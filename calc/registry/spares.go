@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"rimside/calc/spares"
+	"rimside/calc/tyre"
 	"rimside/calc/unit"
 )
 
@@ -13,7 +14,7 @@ const idLength = 64
 func hubFields() []Field {
 	return []Field{
 		oneOf("side", spares.Sides()), oneOf("brake", spares.Brakes()),
-		num("hub_width_mm", "mm", 60, 250).optional(), num("axle_mm", "mm", 5, 30).optional(),
+		num("hub_width_mm", "mm", 70, 220).optional(), num("axle_mm", "mm", 4, 25).optional(),
 		num("bead_seat_mm", "mm", 200, 700).optional(), num("rotor_mm", "mm", 100, 260).optional(),
 		{Name: "speeds", Kind: integer, Min: 1, Max: 14, Optional: true},
 		label("spacing", 40).optional(),
@@ -23,13 +24,13 @@ func hubFields() []Field {
 }
 
 func endFields() []Field {
-	return append(hubFields(), num("room_mm", "mm", 10, 150).optional(),
-		num("min_label_mm", "mm", 10, 150).optional())
+	return append(hubFields(), num("room_mm", "mm", 15, 150).optional(),
+		num("min_label_mm", "mm", tyre.MinLabelMM, tyre.MaxLabelMM).optional())
 }
 
 func spareList(name string, most float64) Field {
 	table := append([]Field{label("id", idLength)}, hubFields()...)
-	table = append(table, yesNo("bare").instead(false), num("tyre_mm", "mm", 10, 150).optional(),
+	table = append(table, yesNo("bare").instead(false), num("tyre_mm", "mm", 15, 150).optional(),
 		label("out_with", idLength).optional(),
 		oneOf("state", []string{"stop", "care", "no_fault_found", "not_looked_at"}).optional())
 	return listOf(name, 0, most, table...)
