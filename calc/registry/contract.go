@@ -10,8 +10,8 @@ import (
 // decode and that answers are held to.
 type Contract struct {
 	Name    string
-	Request []Field
-	Answer  Field
+	Request []*Field
+	Answer  *Field
 	Example string // a body that it answers
 }
 
@@ -19,17 +19,9 @@ type Contract struct {
 func Contracts() []Contract {
 	out := make([]Contract, len(all))
 	for i, c := range all {
-		out[i] = Contract{c.name, c.table, c.answerTable(), c.example}
+		out[i] = Contract{c.name, c.table, answerOf(c.name), c.example}
 	}
 	return out
-}
-
-// answerTable is the calculation's own, or the one kept for it.
-func (c calculation) answerTable() Field {
-	if c.answer.Kind == "" {
-		return answers[c.name]
-	}
-	return c.answer
 }
 
 // Constant is a number that those who show answers need besides them.
