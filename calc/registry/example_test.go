@@ -30,16 +30,16 @@ func ExampleContracts() {
 	for _, c := range registry.Contracts() {
 		if c.Name == "air" {
 			for _, row := range registry.Rows(c.Request) {
-				fmt.Println(row.Path, row.Kind, row.Unit)
+				fmt.Println(row.Path, row.Kind, !row.Optional)
 			}
 		}
 	}
 	// Output:
-	// kpa number kPa
-	// from object
-	// from.c number C
-	// from.m number m
-	// to object
-	// to.c number C
-	// to.m number m
+	// kpa number true
+	// from object true
+	// from.c number true
+	// from.m number true
+	// to object true
+	// to.c number true
+	// to.m number true
 }
