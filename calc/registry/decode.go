@@ -4,6 +4,7 @@ import (
 	"math"
 	"strconv"
 	"strings"
+	"unicode/utf8"
 
 	"rimside/calc/unit"
 )
@@ -52,6 +53,9 @@ func checkObject(path string, members entries, table []Field) (values, *Error) {
 		f, known := fieldNamed(table, m.name)
 		if !known {
 			return nil, &Error{CodeField, at, unknownText(table, m.name)}
+		}
+		if m.value == nil && f.Nullable { // as if it were left out
+			continue
 		}
 		value, fault := f.check(at, m.value)
 		if fault != nil {
@@ -104,6 +108,8 @@ func (f Field) check(path string, value any) (any, *Error) {
 		return nil, &Error{CodeType, path, f.Words + ": true or false."}
 	case choice:
 		return f.checkChoice(path, value)
+	case text:
+		return f.checkText(path, value)
 	case day:
 		return f.checkDay(path, value)
 	case list:
@@ -142,6 +148,17 @@ func (f Field) checkChoice(path string, value any) (any, *Error) {
 		}
 	}
 	return nil, &Error{CodeChoice, path, f.Words + ": one of " + strings.Join(f.Choices, ", ") + "."}
+}
+
+func (f Field) checkText(path string, value any) (any, *Error) {
+	given, ok := value.(string)
+	if !ok {
+		return nil, &Error{CodeType, path, f.Words + ": a text."}
+	}
+	if n := utf8.RuneCountInString(given); n == 0 || float64(n) > f.Max {
+		return nil, &Error{CodeBounds, path, f.Words + ": from 1 to " + short(f.Max) + " characters."}
+	}
+	return given, nil
 }
 
 // The days that a request may hold: from before the oldest bike still ridden, up to the last year that records know.

@@ -11,7 +11,7 @@ const (
 	day     kind = "day"
 	object  kind = "object"
 	list    kind = "list"
-	text    kind = "text"   // of an answer: a key or words of no fixed choice
+	text    kind = "text"   // a key or words of no fixed choice; of a request, at most Max characters
 	span    kind = "range"  // of an answer: two numbers, the lower first
 	twin    kind = "pair"   // of an answer: two numbers
 	named   kind = "values" // of an answer: an object of values by name
@@ -23,7 +23,7 @@ type Field struct {
 	Kind     kind
 	Words    string // what a person calls it; starts an error message
 	Unit     string
-	Min, Max float64 // bounds of a number, or of a list's length
+	Min, Max float64 // bounds of a number, of a list's length, or Max of a text's
 	Optional bool
 	Nullable bool // of an answer: null where there is no such number or thing
 	Choices  []string
@@ -42,6 +42,11 @@ func num(name, words, unit string, lo, hi float64) Field {
 
 func oneOf(name, words string, choices []string) Field {
 	return Field{Name: name, Kind: choice, Words: words, Choices: choices}
+}
+
+// label is a text, as an id or a trade name, of at most so many characters.
+func label(name, words string, most float64) Field {
+	return Field{Name: name, Kind: text, Words: words, Max: most}
 }
 
 // date is a calendar day, written 2026-07-14.
@@ -63,7 +68,7 @@ func (f Field) optional() Field {
 	return f
 }
 
-// nullable is the same field of an answer, null where there is none.
+// nullable is the same field, null where there is none: in an answer, or in a request, where null is as good as left out.
 func (f Field) nullable() Field {
 	f.Nullable = true
 	return f
@@ -95,11 +100,17 @@ func describe(prefix string, table []Field) []any {
 
 func (f Field) described(path string) fields {
 	d := fields{{"path", path}, {"type", string(f.Kind)}, {"words", f.Words}, {"required", !f.Optional}}
+	if f.Nullable {
+		d = append(d, field{"nullable", true})
+	}
 	if f.Unit != "" {
 		d = append(d, field{"unit", f.Unit})
 	}
 	if f.Kind == number || f.Kind == integer || f.Kind == list {
 		d = append(d, field{"min", f.Min}, field{"max", f.Max})
+	}
+	if f.Kind == text {
+		d = append(d, field{"max", f.Max})
 	}
 	if f.Kind == day {
 		d = append(d, field{"from", firstDay}, field{"to", lastDay})

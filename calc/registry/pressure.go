@@ -2,6 +2,7 @@ package registry
 
 import (
 	"rimside/calc/pressure"
+	"rimside/calc/ride"
 	"rimside/calc/road"
 	"rimside/calc/tyre"
 	"rimside/calc/unit"
@@ -13,7 +14,7 @@ var pressureCalculation = calculation{
 	table: []Field{
 		num("rider_kg", "Rider's weight, dressed to ride", "kg", 15, 250),
 		num("bike_kg", "Bike's weight with bottles and bags", "kg", 3, 150),
-		num("front_share", "Front wheel's share of the weight", "", 0.2, 0.8).optional(),
+		num("front_share", "Front wheel's share of the weight", "", 0.2, 0.8).instead(ride.FrontShare),
 		num("front_load_kg", "Scale under the front wheel", "kg", 5, 250).optional(),
 		num("rear_load_kg", "Scale under the rear wheel", "kg", 5, 250).optional(),
 		wheelField("front", "Front"),
@@ -21,11 +22,12 @@ var pressureCalculation = calculation{
 		groundField,
 		place("set", "Where you set it:"),
 		place("ride", "Where you ride:"),
+		oneOf("here", "Where you stand", pressure.Heres()).instead(string(pressure.HereSet)),
 		celsius("warmest_c", "Warmest hour").optional(),
-		num("gauge_error_kpa", "Gauge error", "kPa", -100, 100),
-		yesNo("wet", "Wet ground"),
-		{Name: "firmness", Kind: integer, Words: "Firmness", Unit: "steps", Min: -pressure.MaxFirmness, Max: pressure.MaxFirmness},
-		num("shift", "Personal shift", "", -0.5, 0.5),
+		gaugeErrorField,
+		yesNo("wet", "Wet ground").instead(false),
+		Field{Name: "firmness", Kind: integer, Words: "Firmness", Unit: "steps", Min: -pressure.MaxFirmness, Max: pressure.MaxFirmness}.instead(0),
+		group("shift", "Personal shift", shiftField("front", "Front"), shiftField("rear", "Rear")).optional(),
 		group("now", "Readings now",
 			num("front_gauge_kpa", "Front reading", "kPa", 0, 2000).optional(),
 			num("rear_gauge_kpa", "Rear reading", "kPa", 0, 2000).optional(),
@@ -38,10 +40,17 @@ var pressureCalculation = calculation{
 		`"rear":{"tyre":{"label_mm":40,"sidewall":"glove","setup":"tubeless","max_kpa":500,"hookless_ok":true},` +
 		`"rim":{"bead_seat_mm":622,"inner_mm":25,"profile":"hooked","max_kpa":500}},` +
 		`"ground":[{"kind":"pea","share":0.7,"kmh":24,"washboard":false},{"gd0":0.0004,"share":0.3,"kmh":20}],` +
-		`"set":{"c":20,"m":0},"ride":{"c":5,"m":1100},"warmest_c":24,"gauge_error_kpa":7,"wet":false,"firmness":0,"shift":0,` +
+		`"set":{"c":20,"m":0},"ride":{"c":5,"m":1100},"here":"set","warmest_c":24,"gauge_error_kpa":7,"wet":false,"firmness":0,"shift":{"front":0.02,"rear":0},` +
 		`"now":{"front_gauge_kpa":230,"rear_gauge_kpa":250,"pump_stroke_ml":60}}`,
 	sources: pressureSources,
+	answer:  pressureAnswer,
 	run:     runPressure,
+}
+
+var gaugeErrorField = num("gauge_error_kpa", "Gauge error", "kPa", -100, 100).instead(0)
+
+func shiftField(name, words string) Field {
+	return num(name, words+" wheel's personal shift", "", -pressure.ShiftMost, pressure.ShiftMost).instead(0)
 }
 
 func wheelField(name, words string) Field {
@@ -53,7 +62,7 @@ func wheelField(name, words string) Field {
 			oneOf("setup", words+" set-up", pressure.Setups()),
 			num("max_kpa", words+" maximum printed on the tyre", "kPa", 50, 1500).optional(),
 			num("min_kpa", words+" minimum printed on the tyre", "kPa", 20, 1200).optional(),
-			yesNo("hookless_ok", words+" tyre named for hookless rims"),
+			yesNo("hookless_ok", words+" tyre named for hookless rims").instead(false),
 			num("bead_seat_mm", words+" tyre's bead seat diameter", "mm", 200, 700).optional(),
 			group("crr", words+" measured rolling coefficient",
 				num("value", words+" rolling coefficient", "", 0.001, 0.05),
@@ -87,7 +96,7 @@ var groundField = Field{Name: "ground", Kind: list, Words: "Today's ground", Min
 	num("gd0", "Roughness", "m3", 1e-6, 0.1).optional(),
 	num("share", "Stretch's share", "", 0, 1e6),
 	num("kmh", "Stretch's speed", "km/h", 2, 80).optional(),
-	yesNo("washboard", "Washboard").optional(),
+	yesNo("washboard", "Washboard").instead(false),
 }}
 
 func runPressure(v values) (any, *Error) {
@@ -103,9 +112,10 @@ func runPressure(v values) (any, *Error) {
 		FrontShare: v.num("front_share"),
 		FrontLoad:  unit.Kilogram(v.num("front_load_kg")), RearLoad: unit.Kilogram(v.num("rear_load_kg")),
 		Front: wheelOf(v.in("front")), Rear: wheelOf(v.in("rear")), Ground: ground,
-		Set: stateOf(v.in("set")), Ride: stateOf(v.in("ride")),
+		Set: stateOf(v.in("set")), Ride: stateOf(v.in("ride")), Here: pressure.Here(v.text("here")),
 		GaugeError: unit.FromKPa(v.num("gauge_error_kpa")), Wet: v.yes("wet"),
-		Firmness: int(v.num("firmness")), Shift: v.num("shift"), Now: readingsOf(v.in("now")),
+		Firmness: int(v.num("firmness")), Now: readingsOf(v.in("now")),
+		Shift: pressure.PerWheel{Front: v.in("shift").num("front"), Rear: v.in("shift").num("rear")},
 	}
 	if v.has("warmest_c") {
 		warmest := unit.FromCelsius(v.num("warmest_c"))
@@ -118,6 +128,9 @@ func runPressure(v values) (any, *Error) {
 	return answerJSON(answer), nil
 }
 
+// scalesMost is how much more than rider and bike two scales may show, as scales differ (our choice).
+const scalesMost = 1.05
+
 // checkTogether holds what no single field can: the load is given in one way, and wholly.
 func checkTogether(v values) *Error {
 	front, rear := v.has("front_load_kg"), v.has("rear_load_kg")
@@ -126,8 +139,10 @@ func checkTogether(v values) *Error {
 		return &Error{CodeMissing, "rear_load_kg", "Weigh the rear wheel too, or give the front wheel's share instead."}
 	case rear && !front:
 		return &Error{CodeMissing, "front_load_kg", "Weigh the front wheel too, or give the front wheel's share instead."}
-	case !front && !v.has("front_share"):
-		return &Error{CodeMissing, "front_share", "Front wheel's share of the weight is missing (0.42 when nothing is known)."}
+	case front && v.num("front_load_kg")+v.num("rear_load_kg") < v.num("rider_kg"):
+		return &Error{CodeConflict, "rear_load_kg", "Both scales together show less than the rider weighs: weigh again, rider on the bike."}
+	case front && v.num("front_load_kg")+v.num("rear_load_kg") > scalesMost*(v.num("rider_kg")+v.num("bike_kg")):
+		return &Error{CodeConflict, "rear_load_kg", "Both scales together show more than rider and bike weigh: weigh again, or correct the weights."}
 	}
 	for _, side := range []string{"front", "rear"} {
 		rim := v.in(side).in("rim")

@@ -12,7 +12,7 @@ type calculation struct {
 
 // all lists the calculations in the order they are published.
 var all = []calculation{
-	pressureCalculation, airCalculation, leakCalculation, saltCalculation, checksCalculation, dueCalculation, packCalculation,
+	pressureCalculation, airCalculation, leakCalculation, expectedCalculation, shiftCalculation, saltCalculation, checksCalculation, dueCalculation, packCalculation,
 }
 
 // Names lists the calculations.
