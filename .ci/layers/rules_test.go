@@ -9,7 +9,7 @@ import (
 // In each of these a package may import those before it only.
 var (
 	calcLine  = []string{"unit", "tyre", "road", "ride", "air", "pressure", "fit", "salt", "spares", "check", "ready", "due", "pack", "ground", "spokes", "trial", "registry", "wasm"}
-	storeLine = []string{"record", "oplog", "sqlite", "blob"}
+	storeLine = []string{"fault", "record", "oplog", "sqlite", "blob"}
 )
 
 // serverUses lists what each part of the server may import of the server. access and trust do not know each other.

@@ -12,7 +12,8 @@ type calculation struct {
 
 // all lists the calculations in the order they are published.
 var all = []calculation{
-	pressureCalculation, airCalculation, leakCalculation, expectedCalculation, shiftCalculation, saltCalculation, checksCalculation, dueCalculation, packCalculation,
+	pressureCalculation, airCalculation, leakCalculation, expectedCalculation, shiftCalculation, co2Calculation, pumpCalculation,
+	fitCalculation, saltCalculation, matchCalculation, coverCalculation, shareCalculation, checksCalculation, dueCalculation, packCalculation,
 }
 
 // Names lists the calculations.

@@ -35,3 +35,11 @@ var pumping = []source{
 		{"poor pump", percent(air.PumpWorst), "%"}, {"good pump", percent(air.PumpBest), "%"},
 	}, "a range for real pumps, isothermal", practice},
 }
+
+var gasSources = []source{
+	{groupAir, "CO2 in a tyre", "p = n R T / (V − n b) − a n² / V²", []amount{
+		{"a", air.CO2Attraction, "Pa m6/mol2"}, {"b", air.CO2Volume, "m3/mol"}, {"R", air.GasConstant, "J/(mol K)"}, {"mass of a mole", air.CO2Molar, "kg/mol"},
+	}, "van der Waals, constants of the CRC Handbook; not for the inside of a cartridge", published},
+	{groupAir, "How much warmer the gas gets after it was let in", "", one(air.CO2Warming, "K"), "a filling 20 K colder than the air", ours},
+	{groupAir, "CO2 leaves a butyl tube: half its pressure is gone in", "", one(air.CO2HalfDays, "days"), "one report in the trade press", published},
+}

@@ -14,7 +14,7 @@ type Policy struct {
 
 // Keeper knows the devices.
 type Keeper interface {
-	ShutOut(ctx context.Context, device string) (bool, error)
+	Revoked(ctx context.Context, device string) (bool, error)
 	SeeDevice(ctx context.Context, device string) error
 }
 
@@ -28,9 +28,9 @@ type Door struct {
 
 // Entry is what the door makes of a request.
 type Entry struct {
-	Device string // whose session it is, "" for none
-	In     bool   // may read and write
-	Out    bool   // was paired once and has been shut out
+	Device  string // whose session it is, "" for none
+	In      bool   // may read and write
+	Revoked bool   // was paired once, and its session was withdrawn
 }
 
 // Enter judges a request.
@@ -39,13 +39,13 @@ func (d *Door) Enter(w http.ResponseWriter, r *http.Request) (Entry, error) {
 	if device == "" {
 		return Entry{In: d.isOpen(r)}, nil
 	}
-	out, err := d.Devices.ShutOut(r.Context(), device)
+	out, err := d.Devices.Revoked(r.Context(), device)
 	if err != nil {
 		return Entry{}, err
 	}
 	if out {
 		d.Sessions.End(w)
-		return Entry{Out: true, In: d.isOpen(r)}, nil
+		return Entry{Revoked: true, In: d.isOpen(r)}, nil
 	}
 	if old {
 		_ = d.Sessions.Begin(w, r, device) // the one it has is good for a while yet

@@ -31,7 +31,7 @@ func (f *fakeStore) PutSecret(_ context.Context, name string, value []byte) erro
 	return nil
 }
 
-func (f *fakeStore) ShutOut(_ context.Context, device string) (bool, error) {
+func (f *fakeStore) Revoked(_ context.Context, device string) (bool, error) {
 	return f.out[device], nil
 }
 func (f *fakeStore) SeeDevice(context.Context, string) error { return nil }
@@ -105,7 +105,7 @@ func TestWhoeverIsShutOutMayStillSitAtTheMachine(t *testing.T) {
 	guarded, open := doorOf(t, store, "s", Policy{Login: true}), doorOf(t, store, "s", Policy{})
 	cookie := cookieOf(t, guarded, "phone")
 	store.out["phone"] = true
-	if got := enter(t, guarded, cookie); got.In || !got.Out || got.Device != "" {
+	if got := enter(t, guarded, cookie); got.In || !got.Revoked || got.Device != "" {
 		t.Errorf("shut out: %+v", got)
 	}
 	request := httptest.NewRequest(http.MethodGet, "http://localhost/", nil)

@@ -66,17 +66,17 @@ func (h *Hosts) isMachine(name string) bool {
 	return h.known[name]
 }
 
-// hostname takes the port off a Host header and returns the rest in one spelling: lower case, addresses as netip writes
+// hostname takes the port off a Host header and returns the after in one spelling: lower case, addresses as netip writes
 // them.
 func hostname(header string) (string, bool) {
 	name, port := header, ""
 	if strings.HasPrefix(header, "[") {
-		inside, rest, closed := strings.Cut(header[1:], "]")
+		inside, after, closed := strings.Cut(header[1:], "]")
 		address, err := netip.ParseAddr(inside)
 		if !closed || err != nil || !address.Is6() || address.Zone() != "" {
 			return "", false
 		}
-		return address.String(), rest == "" || isPort(rest)
+		return address.String(), after == "" || isPort(after)
 	}
 	if at := strings.IndexByte(header, ':'); at >= 0 {
 		name, port = header[:at], header[at:]

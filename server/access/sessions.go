@@ -14,7 +14,7 @@ const CookieLife = 180 * 24 * time.Hour
 // renewAfter is how old a cookie gets before it is written anew: at each use would be noise.
 const renewAfter = 24 * time.Hour
 
-// Sessions tells paired devices by their cookies. A cookie holds the device's id and when it was written, signed and
+// Sessions tells paired devices by their cookies. A cookie holds the device's id and when it was issued, signed and
 // encrypted; nothing about it is kept here.
 type Sessions struct {
 	store *sessions.CookieStore
@@ -40,26 +40,26 @@ func NewSessions(ctx context.Context, secrets Secrets, server string, secure boo
 }
 
 const (
-	deviceValue  = "device"
-	writtenValue = "written"
+	deviceValue = "device"
+	issuedValue = "written" // as the cookies of before have it
 )
 
 // Device is the device that a request's cookie names, "" when there is none that is still good. An old cookie is due to be
-// written anew, so that whoever comes stays; so is one of a time when the clock was ahead.
+// issued anew, so that whoever comes stays; so is one of a time when the clock was ahead.
 func (s *Sessions) Device(r *http.Request) (device string, old bool) {
 	session, err := s.store.Get(r, s.name)
 	if err != nil || session.IsNew {
 		return "", false
 	}
 	device, _ = session.Values[deviceValue].(string)
-	written, _ := session.Values[writtenValue].(int64)
-	return device, s.now().Sub(time.UnixMilli(written)).Abs() >= renewAfter
+	issued, _ := session.Values[issuedValue].(int64)
+	return device, s.now().Sub(time.UnixMilli(issued)).Abs() >= renewAfter
 }
 
 // Begin pairs the browser that sent a request, or writes its cookie anew.
 func (s *Sessions) Begin(w http.ResponseWriter, r *http.Request, device string) error {
 	session, _ := s.store.Get(r, s.name) // whatever it held before
-	session.Values = map[any]any{deviceValue: device, writtenValue: s.now().UnixMilli()}
+	session.Values = map[any]any{deviceValue: device, issuedValue: s.now().UnixMilli()}
 	return session.Save(r, w)
 }
 

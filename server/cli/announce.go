@@ -66,7 +66,7 @@ func offerCode(ctx context.Context, c call, book *sqlite.Book) error {
 		return err
 	}
 	for _, each := range known {
-		if each.PairedAt > 0 && !each.ShutOut {
+		if each.PairedAt > 0 && !each.Revoked {
 			fmt.Fprintln(c.stdout, "To let in another phone: Settings, Phones on a paired one, or rimside pair here")
 			return nil
 		}

@@ -14,17 +14,17 @@ import (
 func fileCommand(c call, name string, needsFile bool) (data, file string, err error) {
 	flags := flag.NewFlagSet(name, flag.ContinueOnError)
 	flags.StringVar(&data, "data", "", "the folder `DIR` that holds the book; your own data folder if not given")
-	rest, err := parse(c, flags)
+	operands, err := parse(c, flags)
 	if err != nil {
 		return "", "", err
 	}
 	switch {
-	case needsFile && len(rest) != 1:
+	case needsFile && len(operands) != 1:
 		return "", "", usageError{fmt.Sprintf("%s needs one file: rimside %s [-data DIR] FILE", name, name)}
-	case !needsFile && len(rest) > 0:
-		return "", "", usageError{fmt.Sprintf("%s takes flags only, not %q", name, rest[0])}
+	case !needsFile && len(operands) > 0:
+		return "", "", usageError{fmt.Sprintf("%s takes flags only, not %q", name, operands[0])}
 	case needsFile:
-		file = rest[0]
+		file = operands[0]
 	}
 	if data == "" {
 		data, err = userDataDir(c.env)

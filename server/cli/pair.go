@@ -18,12 +18,12 @@ func pair(c call) (err error) {
 	flags := flag.NewFlagSet("pair", flag.ContinueOnError)
 	flags.StringVar(&data, "data", "", "the folder `DIR` that holds the book; your own data folder if not given")
 	flags.BoolVar(&newKeys, "new-keys", false, "sign sessions with a new key from the next start on; done twice in a row, every phone has to be paired anew")
-	rest, err := parse(c, flags)
+	operands, err := parse(c, flags)
 	if err != nil {
 		return err
 	}
-	if len(rest) > 0 {
-		return usageError{fmt.Sprintf("pair takes flags only, not %q", rest[0])}
+	if len(operands) > 0 {
+		return usageError{fmt.Sprintf("pair takes flags only, not %q", operands[0])}
 	}
 	if data == "" {
 		if data, err = userDataDir(c.env); err != nil {

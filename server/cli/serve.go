@@ -54,12 +54,12 @@ func (s *serveSettings) flags() *flag.FlagSet {
 // serve serves until the process is asked to stop.
 func serve(c call) error {
 	var settings serveSettings
-	rest, err := parse(c, settings.flags())
+	operands, err := parse(c, settings.flags())
 	if err != nil {
 		return err
 	}
-	if len(rest) > 0 {
-		return usageError{fmt.Sprintf("serve takes flags only, not %q; see rimside help", rest[0])}
+	if len(operands) > 0 {
+		return usageError{fmt.Sprintf("serve takes flags only, not %q; see rimside help", operands[0])}
 	}
 	if err := settings.complete(c.env); err != nil {
 		return err

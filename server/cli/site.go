@@ -10,11 +10,11 @@ import (
 
 // site writes the app as static files. It works from them alone, as every calculation is in them.
 func site(c call) error {
-	rest, err := parse(c, flag.NewFlagSet("site", flag.ContinueOnError))
+	operands, err := parse(c, flag.NewFlagSet("site", flag.ContinueOnError))
 	if err != nil {
 		return err
 	}
-	if len(rest) != 1 {
+	if len(operands) != 1 {
 		return usageError{"site needs the one folder to write: rimside site DIR"}
 	}
 	built := pwa.Version(pwa.Dist())
@@ -25,9 +25,9 @@ func site(c call) error {
 	if err != nil {
 		return err
 	}
-	if err := writeSite(rest[0], built, files); err != nil {
+	if err := writeSite(operands[0], built, files); err != nil {
 		return err
 	}
-	fmt.Fprintf(c.stdout, "Version %s of the app is in %s: %d files, for any https host\n", built, rest[0], len(files))
+	fmt.Fprintf(c.stdout, "Version %s of the app is in %s: %d files, for any https host\n", built, operands[0], len(files))
 	return nil
 }

@@ -10,12 +10,12 @@ import (
 
 // version prints which app this binary holds, and the Go version and system that it was made with and for.
 func version(c call) error {
-	rest, err := parse(c, flag.NewFlagSet("version", flag.ContinueOnError))
+	operands, err := parse(c, flag.NewFlagSet("version", flag.ContinueOnError))
 	if err != nil {
 		return err
 	}
-	if len(rest) > 0 {
-		return usageError{fmt.Sprintf("version takes no arguments, not %q", rest[0])}
+	if len(operands) > 0 {
+		return usageError{fmt.Sprintf("version takes no arguments, not %q", operands[0])}
 	}
 	built := pwa.Version(pwa.Dist())
 	if built == "" {

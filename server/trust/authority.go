@@ -108,8 +108,8 @@ func newAuthority(host string, now time.Time) ([]byte, error) {
 var errUnreadable = errors.New("the authority in the data folder cannot be read: restore a backup")
 
 func readAuthority(stored []byte) (*Authority, error) {
-	first, rest := pem.Decode(stored)
-	second, _ := pem.Decode(rest)
+	first, after := pem.Decode(stored)
+	second, _ := pem.Decode(after)
 	if first == nil || second == nil {
 		return nil, errUnreadable
 	}

@@ -150,7 +150,7 @@ func (f *rareForms) make(small []byte) {
 // sendPart answers with a file that every build has; without a build it says what is missing.
 func (a *app) sendPart(w http.ResponseWriter, r *http.Request, name string) {
 	if a.version == "" {
-		refuse(w, r, problem{Code: notBuilt, Message: notBuiltMessage})
+		refuse(w, r, errNotBuilt)
 		return
 	}
 	a.sendAsset(w, r, name)

@@ -6,6 +6,7 @@ import (
 	"regexp"
 
 	"rimside/store/blob"
+	"rimside/store/fault"
 )
 
 // blobPut keeps a file under its SHA-256, once its bytes have been found to have that sum.
@@ -39,7 +40,7 @@ func (a *app) blobsMissing(w http.ResponseWriter, r *http.Request) {
 		Sums []string `json:"sha256"`
 	}
 	if json.Unmarshal(body, &asked) != nil || asked.Sums == nil || len(asked.Sums) > maxMissing || !areSums(asked.Sums) {
-		refuse(w, r, problem{Code: badRequest, Field: "sha256", Message: "Name at most 1000 files in sha256, each by 64 lowercase hex digits."})
+		refuse(w, r, fault.At("sha256", fault.Invalid, "bad_request", "Name at most 1000 files in sha256, each by 64 lowercase hex digits."))
 		return
 	}
 	missing, err := a.blobs.Missing(asked.Sums)

@@ -7,6 +7,7 @@ import (
 	"net/http"
 
 	"rimside/calc/registry"
+	"rimside/store/fault"
 )
 
 const maxCalcBody = 256 << 10
@@ -14,7 +15,7 @@ const maxCalcBody = 256 << 10
 // calcRun runs one calculation on the request's body.
 func (a *app) calcRun(w http.ResponseWriter, r *http.Request) {
 	if !isJSON(r.Header.Get("Content-Type")) {
-		refuse(w, r, problem{Code: wrongContentType, Message: "Send the calculation's input as application/json."})
+		refuse(w, r, fault.New(fault.WrongForm, "wrong_content_type", "Send the calculation's input as application/json."))
 		return
 	}
 	body, err := io.ReadAll(http.MaxBytesReader(w, r.Body, maxCalcBody))
@@ -40,12 +41,12 @@ func isJSON(header string) bool {
 }
 
 // bodyProblem says why a body was not read; most is how the sentence about a body that is too large goes on.
-func bodyProblem(err error, most string) problem {
+func bodyProblem(err error, most string) *fault.Error {
 	var tooLarge *http.MaxBytesError
 	if errors.As(err, &tooLarge) {
-		return problem{Code: bodyTooLarge, Message: "The input is larger than " + most}
+		return fault.New(fault.TooLarge, "body_too_large", "The input is larger than "+most)
 	}
-	return problem{Code: bodyUnreadable, Message: "The input did not arrive whole. Send it again."}
+	return fault.New(fault.Unreadable, "body_unreadable", "The input did not arrive whole. Send it again.")
 }
 
 // refuseInput passes a calculation's own words on. Any other error is not fit to show.
@@ -54,5 +55,9 @@ func (a *app) refuseInput(w http.ResponseWriter, r *http.Request, err error) {
 	if !errors.As(err, &refused) {
 		panic(err)
 	}
-	refuse(w, r, problem{Code: refused.Code, Field: refused.Field, Message: refused.Message})
+	kind := fault.Invalid
+	if refused.Code == "unknown_calculation" {
+		kind = fault.NotFound
+	}
+	refuse(w, r, fault.At(refused.Field, kind, refused.Code, refused.Message))
 }

@@ -26,8 +26,8 @@ func (a *app) setDevice(ctx context.Context, id, by, field string, value any) er
 		"author": "", "device": by, "schema": 1,
 	}
 	if now, known := state.Fields[field]; known {
-		replaced := now.Shown.Ops
-		for _, other := range now.Others {
+		replaced := now.Winner.Ops
+		for _, other := range now.Siblings {
 			replaced = append(replaced, other.Ops...)
 		}
 		op["bases"] = map[string][]string{field: replaced}

@@ -3,6 +3,8 @@ package web
 import (
 	"encoding/json"
 	"net/http"
+
+	"rimside/store/fault"
 )
 
 // devicePatch gives a device another name.
@@ -14,12 +16,12 @@ func (a *app) devicePatch(w http.ResponseWriter, r *http.Request) {
 	}
 	var members map[string]json.RawMessage
 	if err := json.Unmarshal(body, &members); err != nil || members == nil {
-		refuse(w, r, problem{Code: badRequest, Message: "Send one JSON object with the member label."})
+		refuse(w, r, fault.New(fault.Invalid, "bad_request", "Send one JSON object with the member label."))
 		return
 	}
 	label, wrong := readLabel(members)
 	if wrong != nil {
-		refuse(w, r, *wrong)
+		refuse(w, r, wrong)
 		return
 	}
 	if err := a.setDevice(r.Context(), id, via(r), "label", label); err != nil {

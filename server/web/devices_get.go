@@ -3,6 +3,7 @@ package web
 import (
 	"net/http"
 
+	"rimside/store/fault"
 	"rimside/store/sqlite"
 )
 
@@ -17,7 +18,7 @@ type device struct {
 }
 
 func shownDevice(d sqlite.Device, r *http.Request) device {
-	return device{d.ID, d.Label, d.PairedAt, d.SeenAt, d.ShutOut, d.ID == via(r)}
+	return device{d.ID, d.Label, d.PairedAt, d.SeenAt, d.Revoked, d.ID == via(r)}
 }
 
 // devicesGet lists the phones and computers of the book.
@@ -51,7 +52,7 @@ func (a *app) answerDevice(w http.ResponseWriter, r *http.Request, id string) {
 }
 
 func noSuchDevice(w http.ResponseWriter, r *http.Request) {
-	refuse(w, r, problem{Code: nothingHere, Field: "id", Message: "No device of this book has that id."})
+	refuse(w, r, fault.At("id", fault.NotFound, "not_found", "No device of this book has that id."))
 }
 
 // isDevice answers when the id in the path is nobody's.

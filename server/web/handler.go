@@ -60,8 +60,9 @@ type app struct {
 	visits  visits
 }
 
-// New returns the whole server as one handler. Every response passes the headers first, then everything is watched, then
-// the Host is judged before anything else is looked at, then where the request comes from, then who sends it.
+// New returns the whole server as one handler. Every request passes the middlewares in this order: the headers first, then
+// everything is watched, then the Host is judged before anything else is looked at, then where the request comes from. Who
+// sends it is asked at the routes that are marked as paired.
 func New(ctx context.Context, options Options) (http.Handler, error) {
 	assets, err := loadAssets(options.Dist)
 	if err != nil {
@@ -87,7 +88,7 @@ func New(ctx context.Context, options Options) (http.Handler, error) {
 	}
 	sameOrigin := http.NewCrossOriginProtection()
 	sameOrigin.SetDenyHandler(http.HandlerFunc(refuseForeignPage))
-	inside := sameOrigin.Handler(a.admitted(a.routes()))
+	inside := sameOrigin.Handler(a.routes())
 	known := knownHost(a.door.Hosts, oneOrigin(options.Access.Origin, a.door.Hosts, inside))
 	if options.Access.Policy.BehindProxy {
 		known = asForwarded(known)
@@ -107,19 +108,4 @@ func (a *app) openDoor(ctx context.Context, options Options) error {
 	}
 	a.door = &access.Door{Sessions: sessions, Devices: a.book, Hosts: access.ForListener(options.Listen, how.Host), Policy: how.Policy}
 	return nil
-}
-
-// knownHost lets only requests through that name this server. It judges every method, as a harmless one still reads.
-func knownHost(hosts *access.Hosts, next http.Handler) http.Handler {
-	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
-		if !hosts.Allows(r.Host) {
-			refuse(w, r, problem{Code: wrongHost, Message: "This server does not answer to that name. Open it by the address it printed when it started."})
-			return
-		}
-		next.ServeHTTP(w, r)
-	})
-}
-
-func refuseForeignPage(w http.ResponseWriter, r *http.Request) {
-	refuse(w, r, problem{Code: foreignPage, Message: "Another site's page sent this. Use Rimside's own page."})
 }

@@ -6,6 +6,7 @@ import (
 	"net/http"
 	"strconv"
 
+	"rimside/store/fault"
 	"rimside/store/oplog"
 	"rimside/store/sqlite"
 )
@@ -15,19 +16,19 @@ func (a *app) opsPull(w http.ResponseWriter, r *http.Request) {
 	query := r.URL.Query()
 	since, wrong := wholeNumber(query.Get("since"), "since", 0, 1<<53)
 	if wrong != nil {
-		refuse(w, r, *wrong)
+		refuse(w, r, wrong)
 		return
 	}
 	limit := int64(oplog.MaxPush)
 	if query.Get("limit") != "" {
 		if limit, wrong = wholeNumber(query.Get("limit"), "limit", 1, oplog.MaxPush); wrong != nil {
-			refuse(w, r, *wrong)
+			refuse(w, r, wrong)
 			return
 		}
 	}
 	book := query.Get("book")
 	if book != "" && !oplog.IsID(book) {
-		refuse(w, r, problem{Code: badRequest, Field: "book", Message: "The book's id must be 32 lowercase hex digits."})
+		refuse(w, r, fault.At("book", fault.Invalid, "bad_request", "The book's id must be 32 lowercase hex digits."))
 		return
 	}
 	page, err := a.book.Pull(r.Context(), book, query.Get("log"), since, int(limit))
@@ -39,13 +40,13 @@ func (a *app) opsPull(w http.ResponseWriter, r *http.Request) {
 }
 
 // wholeNumber reads a number of the query; a missing one is the least.
-func wholeNumber(text, field string, least, most int64) (int64, *problem) {
+func wholeNumber(text, field string, least, most int64) (int64, *fault.Error) {
 	if text == "" {
 		return least, nil
 	}
 	value, err := strconv.ParseInt(text, 10, 64)
 	if err != nil || value < least || value > most {
-		return 0, &problem{Code: badRequest, Field: field, Message: "The " + field + " must be a whole number from " + strconv.FormatInt(least, 10) + " to " + strconv.FormatInt(most, 10) + "."}
+		return 0, fault.At(field, fault.Invalid, "bad_request", "The "+field+" must be a whole number from "+strconv.FormatInt(least, 10)+" to "+strconv.FormatInt(most, 10)+".")
 	}
 	return value, nil
 }

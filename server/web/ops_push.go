@@ -8,6 +8,7 @@ import (
 	"net/http"
 	"strings"
 
+	"rimside/store/fault"
 	"rimside/store/oplog"
 	"rimside/store/sqlite"
 )
@@ -28,7 +29,7 @@ func (a *app) opsPush(w http.ResponseWriter, r *http.Request) {
 	}
 	sent, wrong := readPush(body)
 	if wrong != nil {
-		refuse(w, r, *wrong)
+		refuse(w, r, wrong)
 		return
 	}
 	pushed, err := a.book.Push(r.Context(), sent.Book, sent.Log, sent.Ops, via(r))
@@ -59,23 +60,23 @@ func orEmpty[T any](list []T) []T {
 }
 
 // readPush reads the members by their exact names; their order does not matter.
-func readPush(body []byte) (push, *problem) {
+func readPush(body []byte) (push, *fault.Error) {
 	var members map[string]json.RawMessage
 	if err := json.Unmarshal(body, &members); err != nil || members == nil {
-		return push{}, &problem{Code: badRequest, Message: "A push must be one JSON object: book, log and ops."}
+		return push{}, fault.New(fault.Invalid, "bad_request", "A push must be one JSON object: book, log and ops.")
 	}
 	var sent push
 	if raw, given := members["book"]; !given || json.Unmarshal(raw, &sent.Book) != nil || !oplog.IsID(sent.Book) {
-		return push{}, &problem{Code: badRequest, Field: "book", Message: "The book's id must be 32 lowercase hex digits."}
+		return push{}, fault.At("book", fault.Invalid, "bad_request", "The book's id must be 32 lowercase hex digits.")
 	}
 	if raw, given := members["log"]; given && json.Unmarshal(raw, &sent.Log) != nil {
-		return push{}, &problem{Code: badRequest, Field: "log", Message: "The log's id must be a text: the one from the last answer, or empty."}
+		return push{}, fault.At("log", fault.Invalid, "bad_request", "The log's id must be a text: the one from the last answer, or empty.")
 	}
 	if raw, given := members["ops"]; !given || bytes.Equal(raw, []byte("null")) || json.Unmarshal(raw, &sent.Ops) != nil {
-		return push{}, &problem{Code: badRequest, Field: "ops", Message: "The ops must be a list."}
+		return push{}, fault.At("ops", fault.Invalid, "bad_request", "The ops must be a list.")
 	}
 	if len(sent.Ops) > oplog.MaxPush {
-		return push{}, &problem{Code: tooManyOps, Field: "ops", Message: fmt.Sprintf("There are %d ops, and a push takes %d at most: send the rest with the next.", len(sent.Ops), oplog.MaxPush)}
+		return push{}, fault.At("ops", fault.Invalid, "too_many_ops", fmt.Sprintf("There are %d ops, and a push takes %d at most: send the rest with the next.", len(sent.Ops), oplog.MaxPush))
 	}
 	return sent, nil
 }
@@ -83,7 +84,7 @@ func readPush(body []byte) (push, *problem) {
 // readJSONBody reads a whole body of plain JSON, or answers why not.
 func readJSONBody(w http.ResponseWriter, r *http.Request, limit int64, most string) ([]byte, bool) {
 	if !isJSON(r.Header.Get("Content-Type")) {
-		refuse(w, r, problem{Code: wrongContentType, Message: "Send this as application/json."})
+		refuse(w, r, fault.New(fault.WrongForm, "wrong_content_type", "Send this as application/json."))
 		return nil, false
 	}
 	if !isPlain(w, r) {
@@ -103,6 +104,6 @@ func isPlain(w http.ResponseWriter, r *http.Request) bool {
 	if encoding == "" || encoding == "identity" {
 		return true
 	}
-	refuse(w, r, problem{Code: wrongContentEncoding, Message: "Send the body as it is, not compressed."})
+	refuse(w, r, fault.New(fault.WrongForm, "wrong_content_encoding", "Send the body as it is, not compressed."))
 	return false
 }

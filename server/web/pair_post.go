@@ -7,6 +7,7 @@ import (
 	"unicode/utf8"
 
 	"rimside/server/access"
+	"rimside/store/fault"
 	"rimside/store/oplog"
 )
 
@@ -29,12 +30,12 @@ func (a *app) pairPost(w http.ResponseWriter, r *http.Request) {
 	}
 	if !a.limits.Allow(a.door.Peer(r)) {
 		w.Header().Set("Retry-After", "30")
-		refuse(w, r, problem{Code: tooManyTries, Message: "Too many codes were tried. Wait half a minute, then try again."})
+		refuse(w, r, fault.New(fault.TooMany, "too_many_tries", "Too many codes were tried. Wait half a minute, then try again."))
 		return
 	}
 	sent, wrong := readPairing(body)
 	if wrong != nil {
-		refuse(w, r, *wrong)
+		refuse(w, r, wrong)
 		return
 	}
 	taken, err := a.book.TakeCode(r.Context(), sent.code)
@@ -43,7 +44,7 @@ func (a *app) pairPost(w http.ResponseWriter, r *http.Request) {
 		return
 	}
 	if !taken {
-		refuse(w, r, problem{Code: wrongCode, Field: "code", Message: "That code is not right, or it is older than ten minutes. Ask for a new one."})
+		refuse(w, r, fault.At("code", fault.Forbidden, "wrong_code", "That code is not right, or it is older than ten minutes. Ask for a new one."))
 		return
 	}
 	a.pair(w, r, sent)
@@ -51,7 +52,7 @@ func (a *app) pairPost(w http.ResponseWriter, r *http.Request) {
 
 func (a *app) pair(w http.ResponseWriter, r *http.Request, sent pairing) {
 	ctx := r.Context()
-	out, err := a.book.ShutOut(ctx, sent.device)
+	out, err := a.book.Revoked(ctx, sent.device)
 	if err != nil {
 		a.refuseStore(w, r, err)
 		return
@@ -80,19 +81,19 @@ func (a *app) pair(w http.ResponseWriter, r *http.Request, sent pairing) {
 	}{sent.device, about.Book})
 }
 
-func readPairing(body []byte) (pairing, *problem) {
+func readPairing(body []byte) (pairing, *fault.Error) {
 	var members map[string]json.RawMessage
 	if err := json.Unmarshal(body, &members); err != nil || members == nil {
-		return pairing{}, &problem{Code: badRequest, Message: "Send one JSON object: code and label."}
+		return pairing{}, fault.New(fault.Invalid, "bad_request", "Send one JSON object: code and label.")
 	}
 	var code string
 	var sent pairing
 	if raw, given := members["code"]; !given || json.Unmarshal(raw, &code) != nil {
-		return pairing{}, &problem{Code: badRequest, Field: "code", Message: "Send the code as a text of six digits."}
+		return pairing{}, fault.At("code", fault.Invalid, "bad_request", "Send the code as a text of six digits.")
 	}
 	var fine bool
 	if sent.code, fine = access.ReadCode(code); !fine {
-		return pairing{}, &problem{Code: badRequest, Field: "code", Message: "The code has six digits, such as 123 456."}
+		return pairing{}, fault.At("code", fault.Invalid, "bad_request", "The code has six digits, such as 123 456.")
 	}
 	label, wrong := readLabel(members)
 	if wrong != nil {
@@ -100,20 +101,20 @@ func readPairing(body []byte) (pairing, *problem) {
 	}
 	sent.label = label
 	if raw, given := members["device"]; given && (json.Unmarshal(raw, &sent.device) != nil || sent.device != "" && !oplog.IsID(sent.device)) {
-		return pairing{}, &problem{Code: badRequest, Field: "device", Message: "The device's id must be 32 lowercase hex digits."}
+		return pairing{}, fault.At("device", fault.Invalid, "bad_request", "The device's id must be 32 lowercase hex digits.")
 	}
 	return sent, nil
 }
 
 // readLabel reads what a device is to be called.
-func readLabel(members map[string]json.RawMessage) (string, *problem) {
+func readLabel(members map[string]json.RawMessage) (string, *fault.Error) {
 	var label string
 	if raw, given := members["label"]; !given || json.Unmarshal(raw, &label) != nil {
-		return "", &problem{Code: badRequest, Field: "label", Message: "Send the device's name as a text."}
+		return "", fault.At("label", fault.Invalid, "bad_request", "Send the device's name as a text.")
 	}
 	label = strings.TrimSpace(label)
 	if label == "" || utf8.RuneCountInString(label) > maxLabel {
-		return "", &problem{Code: badRequest, Field: "label", Message: "Give the device a name of 1 to 60 characters."}
+		return "", fault.At("label", fault.Invalid, "bad_request", "Give the device a name of 1 to 60 characters.")
 	}
 	return label, nil
 }

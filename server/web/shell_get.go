@@ -1,8 +1,12 @@
 package web
 
-import "net/http"
+import (
+	"net/http"
 
-const notBuiltMessage = "The app is not built yet. Run go generate ./... in the checkout, then start Rimside again."
+	"rimside/store/fault"
+)
+
+var errNotBuilt = fault.New(fault.Unready, "not_built", "The app is not built yet. Run go generate ./... in the checkout, then start Rimside again.")
 
 const notBuiltPage = `<!doctype html>
 <html lang="en">
@@ -17,7 +21,7 @@ const notBuiltPage = `<!doctype html>
 // shellGet answers with the app's page.
 func (a *app) shellGet(w http.ResponseWriter, r *http.Request) {
 	if a.version == "" {
-		answer(w, statusOf(notBuilt), contentTypes[".html"], []byte(notBuiltPage))
+		answer(w, statuses[errNotBuilt.Kind], contentTypes[".html"], []byte(notBuiltPage))
 		return
 	}
 	a.sendAsset(w, r, "index.html")

@@ -16,6 +16,7 @@ import (
 	"testing/iotest"
 
 	"rimside/store/blob"
+	"rimside/store/fault"
 )
 
 const (
@@ -57,7 +58,7 @@ func TestPut(t *testing.T) {
 			if files := filesIn(t, dir); len(files) != map[bool]int{true: 1, false: 0}[c.want == nil] {
 				t.Errorf("files %q", files)
 			}
-			if refused := (*blob.Error)(nil); c.want != nil && (!errors.As(err, &refused) || refused.Code == "" || !strings.HasSuffix(refused.Message, ".")) {
+			if refused := (*fault.Error)(nil); c.want != nil && (!errors.As(err, &refused) || refused.Code == "" || !strings.HasSuffix(refused.Message, ".")) {
 				t.Errorf("error %v is not fit to show", err)
 			}
 			if c.want != nil {

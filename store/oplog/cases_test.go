@@ -76,11 +76,11 @@ func inCaseForm(t *testing.T, state oplog.State) caseState {
 	t.Helper()
 	out := caseState{
 		Kind: state.Kind, Erased: state.Erased, Deleted: state.Deleted, Newest: state.Newest,
-		Fields: map[string]caseField{}, Clashes: slices.Clone(state.Clashes), Unseen: slices.Clone(state.Unseen),
+		Fields: map[string]caseField{}, Clashes: slices.Clone(state.Conflicts), Unseen: slices.Clone(state.Unseen),
 	}
 	for name, field := range state.Fields {
-		shown := caseField{Value: value(t, field.Shown.Value), Op: field.Shown.Op, Others: []any{}}
-		for _, other := range field.Others {
+		shown := caseField{Value: value(t, field.Winner.Value), Op: field.Winner.Op, Others: []any{}}
+		for _, other := range field.Siblings {
 			shown.Others = append(shown.Others, value(t, other.Value))
 		}
 		out.Fields[name] = shown

@@ -6,30 +6,34 @@ import (
 	"slices"
 )
 
-// Candidate is one value that a field may have: it was set, and no later op replaced it.
+// Candidate is one value that a field may have: it was set, and no op that anybody has seen supersedes it.
 type Candidate struct {
 	Value json.RawMessage
 	Op    string   // the op with the greatest (at, id) that set it
 	At    int64    // ms since 1970, of that op
-	Ops   []string // all standing ops that set this value, sorted
+	Ops   []string // all ops that set this value and are not superseded, sorted
 }
 
-// Field is a field's state. Others is not empty when phones that did not know of each other set different values.
+// Field is a field's state: a multi-value register. It differs from the one of the textbooks in three ways. What an op
+// supersedes it names itself, in its bases: that is what a person saw, not what the phone knew, so there are no version
+// vectors. Equal values are one candidate. And one of several is the winner, the greatest (at, id), as in a last-writer-wins
+// register; the siblings are kept and shown until an op supersedes them all.
 type Field struct {
-	Shown  Candidate
-	Others []Candidate
+	Winner   Candidate
+	Siblings []Candidate
 }
 
-// State is what a record looks like: a function of its ops alone, whatever order they came in.
+// State is what a record looks like: a function of its ops alone, whatever order they came in and however often. Its ops
+// are an op set, a grow-only set that is joined by union, so that whoever holds the same ops shows the same.
 type State struct {
 	Rec, Kind string
 	Erased    bool             // its values are gone for good
-	Deleted   bool             // hidden
+	Deleted   bool             // hidden: a tombstone is the winner
 	Fields    map[string]Field // without "deleted"
 	Deletion  *Field           // the field "deleted", once it was set
 	Newest    int64            // the greatest time among its ops
-	Clashes   []string         // names of fields with several values; "deleted" when a delete and an edit missed each other
-	Unseen    []string         // ops that the standing deletes did not know of
+	Conflicts []string         // names of fields with siblings; "deleted" when a delete and an edit missed each other
+	Unseen    []string         // ops that the tombstones had not seen
 }
 
 // Merge works out a record's state from all its ops.
@@ -47,8 +51,8 @@ func Merge(ops []Op) State {
 		state.Kind = cmp.Or(state.Kind, erasedKind(ops))
 		return state
 	}
-	for name, standing := range candidates(ops) {
-		field := Field{Shown: standing[0], Others: standing[1:]}
+	for name, found := range candidates(ops) {
+		field := Field{Winner: found[0], Siblings: found[1:]}
 		if name == FieldDeleted {
 			state.Deletion = &field
 			continue
@@ -76,31 +80,31 @@ func erasedKind(ops []Op) string {
 	return ""
 }
 
-// candidates gives for each field its standing values, the one to show first. An op stands unless another op that sets
-// the field too names it in its bases.
+// candidates gives for each field its values, the winner first. An op is superseded when another op that sets the field too
+// names it in its bases.
 func candidates(ops []Op) map[string][]Candidate {
-	covered := map[string]map[string]bool{} // field -> ids
-	setting := map[string][]Op{}            // field -> the ops that set it, newest first
+	superseded := map[string]map[string]bool{} // field -> ids
+	setting := map[string][]Op{}               // field -> the ops that set it, newest first
 	for _, op := range slices.Backward(ops) {
 		for name := range op.Set {
 			setting[name] = append(setting[name], op)
-			if covered[name] == nil {
-				covered[name] = map[string]bool{}
+			if superseded[name] == nil {
+				superseded[name] = map[string]bool{}
 			}
 			for _, base := range op.Bases[name] {
 				if base != op.ID {
-					covered[name][base] = true
+					superseded[name][base] = true
 				}
 			}
 		}
 	}
 	fields := make(map[string][]Candidate, len(setting))
 	for name, ops := range setting {
-		standing := slices.DeleteFunc(slices.Clone(ops), func(op Op) bool { return covered[name][op.ID] })
-		if len(standing) == 0 {
-			standing = ops // ops that replace each other in a circle: none may vanish
+		heads := slices.DeleteFunc(slices.Clone(ops), func(op Op) bool { return superseded[name][op.ID] })
+		if len(heads) == 0 {
+			heads = ops // ops that supersede each other in a circle: none may vanish
 		}
-		fields[name] = grouped(name, standing)
+		fields[name] = grouped(name, heads)
 	}
 	return fields
 }
@@ -129,31 +133,33 @@ func grouped(name string, ops []Op) []Candidate {
 	return groups
 }
 
-// hide works out whether the record is hidden, and every clash. A hidden record's fields clash only when somebody edited
-// it without knowing of the delete: otherwise whoever deleted it knew.
+// hide works out whether the record is hidden, and every conflict. A tombstone is an op that sets "deleted" to true; it names
+// the ops it has seen, as an observed-remove set does, and what it had not seen is a conflict rather than a survivor. A hidden
+// record's fields are in conflict only when somebody edited it without knowing of the delete: otherwise whoever deleted it
+// knew.
 func (s *State) hide(ops []Op) {
-	s.Deleted = s.Deletion != nil && isTrue(s.Deletion.Shown.Value)
+	s.Deleted = s.Deletion != nil && isTrue(s.Deletion.Winner.Value)
 	if s.Deleted {
 		s.Unseen = s.unseen(ops)
 	}
-	if len(s.Unseen) > 0 || s.Deletion != nil && len(s.Deletion.Others) > 0 {
-		s.Clashes = append(s.Clashes, FieldDeleted)
+	if len(s.Unseen) > 0 || s.Deletion != nil && len(s.Deletion.Siblings) > 0 {
+		s.Conflicts = append(s.Conflicts, FieldDeleted)
 	}
 	if !s.Deleted || len(s.Unseen) > 0 {
 		for name, field := range s.Fields {
-			if len(field.Others) > 0 {
-				s.Clashes = append(s.Clashes, name)
+			if len(field.Siblings) > 0 {
+				s.Conflicts = append(s.Conflicts, name)
 			}
 		}
 	}
-	slices.Sort(s.Clashes)
+	slices.Sort(s.Conflicts)
 }
 
-// unseen lists the standing ops of the record's values that no standing delete knew of.
+// unseen lists the ops of the record's values that no tombstone had seen.
 func (s *State) unseen(ops []Op) []string {
 	seen := map[string]bool{}
 	for _, op := range ops {
-		if isTrue(op.Set[FieldDeleted]) && s.stands(op.ID) {
+		if isTrue(op.Set[FieldDeleted]) && s.isHead(op.ID) {
 			for _, id := range op.Seen {
 				seen[id] = true
 			}
@@ -161,7 +167,7 @@ func (s *State) unseen(ops []Op) []string {
 	}
 	unseen := map[string]bool{}
 	for _, field := range s.Fields {
-		for _, candidate := range append([]Candidate{field.Shown}, field.Others...) {
+		for _, candidate := range append([]Candidate{field.Winner}, field.Siblings...) {
 			for _, id := range candidate.Ops {
 				if !seen[id] {
 					unseen[id] = true
@@ -172,10 +178,10 @@ func (s *State) unseen(ops []Op) []string {
 	return sortedKeys(unseen)
 }
 
-// stands tells whether an op is among the candidates of the field "deleted".
-func (s *State) stands(id string) bool {
-	return slices.Contains(s.Deletion.Shown.Ops, id) ||
-		slices.ContainsFunc(s.Deletion.Others, func(other Candidate) bool { return slices.Contains(other.Ops, id) })
+// isHead tells whether an op is among the candidates of the field "deleted".
+func (s *State) isHead(id string) bool {
+	return slices.Contains(s.Deletion.Winner.Ops, id) ||
+		slices.ContainsFunc(s.Deletion.Siblings, func(sibling Candidate) bool { return slices.Contains(sibling.Ops, id) })
 }
 
 func isTrue(value json.RawMessage) bool { return string(value) == "true" }

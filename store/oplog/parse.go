@@ -294,10 +294,10 @@ func surrogate(raw []byte) uint64 {
 
 // idIn finds the id of an op that could not be read as a whole, so that its sender can tell which one was meant.
 func idIn(raw []byte) string {
-	_, rest, found := bytes.Cut(raw, []byte(`"id"`))
-	rest = bytes.TrimLeft(rest, " \t\r\n:")
-	if !found || len(rest) < 34 || rest[0] != '"' || rest[33] != '"' || !IsID(string(rest[1:33])) {
+	_, after, found := bytes.Cut(raw, []byte(`"id"`))
+	after = bytes.TrimLeft(after, " \t\r\n:")
+	if !found || len(after) < 34 || after[0] != '"' || after[33] != '"' || !IsID(string(after[1:33])) {
 		return ""
 	}
-	return string(rest[1:33])
+	return string(after[1:33])
 }

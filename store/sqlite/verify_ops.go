@@ -23,7 +23,7 @@ type opsCheck struct {
 	ops         []oplog.Op
 }
 
-func verifyOps(ctx context.Context, tx *sql.Tx, row standing, report *Report) error {
+func verifyOps(ctx context.Context, tx *sql.Tx, row bookRow, report *Report) error {
 	names, err := tx.PrepareContext(ctx, `SELECT hash FROM named_blobs WHERE seq = ?`)
 	if err != nil {
 		return err

@@ -14,7 +14,7 @@ const ground = `// FieldTable is what a form needs to know of a request's fields
 export type FieldTable = Readonly<Record<string, FieldRow>>;
 
 export interface FieldRow {
-  readonly type: "number" | "integer" | "boolean" | "choice" | "day" | "object" | "list";
+  readonly type: "number" | "integer" | "boolean" | "choice" | "day" | "object" | "list" | "text";
   readonly unit?: string; // of a number; none for a bare one
   readonly min?: number; // of a number; of a list, its least length
   readonly max?: number;

@@ -15,7 +15,7 @@ const (
 // Clocks are off by these amounts, in ms.
 var clockErrors = []int64{0, -2 * hour, 10 * second, 400 * day}
 
-var fields = []string{"name", "__proto__"} // few, so that edits clash
+var fields = []string{"name", "__proto__"} // few, so that edits conflict
 
 // Records is how many records a history is about: few, so that phones meet in them.
 const Records = 2

@@ -20,7 +20,7 @@ type Step struct {
 // through them.
 const (
 	Edit    = "edit"    // set fields of a record, knowing what the phone shows
-	Decide  = "decide"  // end a clash, if there is one, for the value shown
+	Decide  = "decide"  // settle a conflict, if there is one, for the value shown
 	Remove  = "remove"  // hide a record
 	Restore = "restore" // show it again
 	Erase   = "erase"   // for good

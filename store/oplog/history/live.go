@@ -41,9 +41,9 @@ func (l *life) step(step Step) error {
 	case Edit:
 		return l.edit(phone, rec, shown, step)
 	case Decide:
-		for _, name := range shown.Clashes {
+		for _, name := range shown.Conflicts {
 			if field, found := shown.Fields[name]; found {
-				l.note(phone.write(step.Now, rec, "tyre", map[string]any{name: field.Shown.Value}, map[string][]string{name: all(&field)}, nil))
+				l.note(phone.write(step.Now, rec, "tyre", map[string]any{name: field.Winner.Value}, map[string][]string{name: all(&field)}, nil))
 			}
 		}
 	case Remove, Restore:
@@ -76,8 +76,8 @@ func all(field *oplog.Field) []string {
 	if field == nil {
 		return nil
 	}
-	ids := slices.Clone(field.Shown.Ops)
-	for _, other := range field.Others {
+	ids := slices.Clone(field.Winner.Ops)
+	for _, other := range field.Siblings {
 		ids = append(ids, other.Ops...)
 	}
 	return ids
@@ -89,7 +89,7 @@ func (l *life) edit(phone *Phone, rec string, shown oplog.State, step Step) erro
 	for name, value := range step.Set {
 		set[name] = value
 		if field, found := shown.Fields[name]; found {
-			bases[name] = field.Shown.Ops
+			bases[name] = field.Winner.Ops
 		}
 		if l.values == nil {
 			l.values = map[string][]string{}
@@ -99,7 +99,7 @@ func (l *life) edit(phone *Phone, rec string, shown oplog.State, step Step) erro
 	l.note(phone.write(step.Now, rec, "tyre", set, bases, nil))
 	after := phone.state(rec)
 	for name, value := range step.Set {
-		if got := string(after.Fields[name].Shown.Value); !after.Erased && got != `"`+value+`"` {
+		if got := string(after.Fields[name].Winner.Value); !after.Erased && got != `"`+value+`"` {
 			return fmt.Errorf("the author typed %q and sees %s", value, got)
 		}
 	}
@@ -201,10 +201,10 @@ func (l *life) checkHeld(who string, ops []oplog.Op) error {
 
 // Picture writes a state so that two can be compared.
 func Picture(s oplog.State) string {
-	text := fmt.Sprintf("%s erased=%v deleted=%v newest=%d clashes=%q unseen=%q", s.Kind, s.Erased, s.Deleted, s.Newest, s.Clashes, s.Unseen)
+	text := fmt.Sprintf("%s erased=%v deleted=%v newest=%d clashes=%q unseen=%q", s.Kind, s.Erased, s.Deleted, s.Newest, s.Conflicts, s.Unseen)
 	for _, name := range slices.Sorted(maps.Keys(s.Fields)) {
-		text += fmt.Sprintf(" %s=%s", name, s.Fields[name].Shown.Value)
-		for _, other := range s.Fields[name].Others {
+		text += fmt.Sprintf(" %s=%s", name, s.Fields[name].Winner.Value)
+		for _, other := range s.Fields[name].Siblings {
 			text += fmt.Sprintf("|%s", other.Value)
 		}
 	}

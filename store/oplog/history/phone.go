@@ -46,9 +46,9 @@ func (p *Phone) state(rec string) oplog.State {
 	state := oplog.Merge(p.of(rec))
 	if p.broken.ByArrival {
 		for name, field := range state.Fields {
-			all := append([]oplog.Candidate{field.Shown}, field.Others...)
+			all := append([]oplog.Candidate{field.Winner}, field.Siblings...)
 			slices.SortFunc(all, func(a, b oplog.Candidate) int { return cmp.Compare(p.place(b.Op), p.place(a.Op)) })
-			state.Fields[name] = oplog.Field{Shown: all[0], Others: all[1:]}
+			state.Fields[name] = oplog.Field{Winner: all[0], Siblings: all[1:]}
 		}
 	}
 	return state

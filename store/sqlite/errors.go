@@ -1,0 +1,41 @@
+package sqlite
+
+import (
+	"errors"
+
+	driver "modernc.org/sqlite"
+	lib "modernc.org/sqlite/lib"
+
+	"rimside/store/fault"
+)
+
+// ErrOtherBook is the answer to whoever brings the ops of another book.
+var ErrOtherBook = fault.At("book", fault.Conflict, "other_book", "This server keeps another book. Open that book separately, or use the server that keeps yours.")
+
+// ErrErased is the answer to a file that belonged to an erased record.
+var ErrErased = fault.New(fault.Gone, "erased", "This photo was erased for good and is not taken again.")
+
+var (
+	errBadBook  = fault.At("book", fault.Invalid, "bad_request", "The book's id must be 32 lowercase hex digits.")
+	errNoBlobs  = errors.New("sqlite.Options.Blobs is missing: without it, erased photos would stay")
+	errNotOurs  = fault.New(fault.Invalid, "not_rimside", "The file rimside.sqlite in the data folder was not made by Rimside. Choose another folder with -data DIR.")
+	errNewer    = fault.New(fault.Invalid, "newer_format", "The data folder was written by a newer Rimside. Start the newer program, or choose another folder with -data DIR.")
+	errUnusable = fault.New(fault.Broken, "damaged", "The file rimside.sqlite in the data folder is damaged. Move it away, then restore a backup, or put the newest file of the folder copies in its place.")
+)
+
+// explain turns what SQLite says about an unusable file into a sentence.
+func explain(err error) error {
+	switch code(err) {
+	case lib.SQLITE_NOTADB, lib.SQLITE_CORRUPT:
+		return errUnusable
+	}
+	return err
+}
+
+// code is SQLite's primary result code, or 0.
+func code(err error) int {
+	if of := (*driver.Error)(nil); errors.As(err, &of) {
+		return of.Code() & 0xff
+	}
+	return 0
+}

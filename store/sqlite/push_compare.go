@@ -1,0 +1,122 @@
+package sqlite
+
+import (
+	"database/sql"
+	"encoding/hex"
+
+	"rimside/store/oplog"
+)
+
+// compareAll tells new ops from known ones, and finds the records that are erased. Ops of one push may concern each other, in
+// any order: first it is settled which ops count, then what they erase.
+func (b *Book) compareAll(tx *sql.Tx, batch *batch, anyErased bool) error {
+	first := make(map[string]int, len(batch.arrived)) // id -> its first place in arrived
+	for i, op := range batch.arrived {
+		if _, twice := first[op.ID]; !twice {
+			first[op.ID] = i
+		}
+	}
+	stored, err := b.compareStored(tx, batch.arrived, first)
+	if err != nil {
+		return err
+	}
+	var erasing []string
+	for i, op := range batch.arrived {
+		verdict := isNew
+		if place := first[op.ID]; place != i {
+			verdict = compare(batch.arrived[place].Rec, batch.arrived[place].Raw, op)
+		}
+		if found, isStored := stored[i]; isStored {
+			verdict = found
+		}
+		switch verdict {
+		case isNew:
+			batch.fresh = append(batch.fresh, op)
+		case isSame:
+			batch.known = append(batch.known, op.ID)
+		case isOther:
+			batch.reject(batch.lines[i], oplog.Rejection{ID: op.ID, Code: oplog.OtherContent,
+				Message: "The server holds another entry under this entry's id. Make the change again, so that it is sent under an id of its own."})
+			continue
+		}
+		if op.Erases() {
+			erasing = append(erasing, op.Rec)
+		}
+	}
+	if anyErased {
+		if err := b.findErased(tx, batch); err != nil {
+			return err
+		}
+	}
+	for _, rec := range erasing {
+		if !batch.erased[rec] {
+			batch.erased[rec] = true
+			batch.newlyErased = append(batch.newlyErased, rec)
+		}
+	}
+	return nil
+}
+
+type verdict int
+
+const (
+	isNew verdict = iota
+	isSame
+	isOther
+)
+
+// compare holds an op against the one that has its id. An erased form has no values left to compare, but it still tells
+// whose it is.
+func compare(rec string, raw []byte, arrived oplog.Op) verdict {
+	if rec == arrived.Rec && oplog.Same(raw, arrived.Raw) {
+		return isSame
+	}
+	return isOther
+}
+
+// compareStored finds out which of the ops are stored already, by place in arrived.
+func (b *Book) compareStored(tx *sql.Tx, arrived []oplog.Op, first map[string]int) (map[int]verdict, error) {
+	found := map[int]verdict{}
+	var again map[string][]int // later places of ids that came more than once
+	for i, op := range arrived {
+		if first[op.ID] != i {
+			if again == nil {
+				again = map[string][]int{}
+			}
+			again[op.ID] = append(again[op.ID], i)
+		}
+	}
+	rows, err := tx.Stmt(b.statements.known).Query(hexList(arrived, func(op oplog.Op) string { return op.ID }))
+	if err != nil {
+		return nil, err
+	}
+	defer rows.Close()
+	for rows.Next() {
+		var id, rec, raw sql.RawBytes
+		if err := rows.Scan(&id, &rec, &raw); err != nil {
+			return nil, err
+		}
+		name := hex.EncodeToString(id)
+		for _, place := range append(again[name], first[name]) {
+			found[place] = compare(hex.EncodeToString(rec), raw, arrived[place])
+		}
+	}
+	return found, rows.Err()
+}
+
+// findErased finds the records that earlier pushes erased.
+func (b *Book) findErased(tx *sql.Tx, batch *batch) error {
+	rows, err := tx.Stmt(b.statements.erasedAmong).Query(hexList(batch.arrived, func(op oplog.Op) string { return op.Rec }))
+	if err != nil {
+		return err
+	}
+	defer rows.Close()
+	for rows.Next() {
+		var rec sql.RawBytes
+		if err := rows.Scan(&rec); err != nil {
+			return err
+		}
+		batch.erased[hex.EncodeToString(rec)] = true
+	}
+	return rows.Err()
+}
