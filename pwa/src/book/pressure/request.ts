@@ -24,7 +24,7 @@ export interface RequestBody {
   readonly gauge_error_kpa: number;
   readonly wet: boolean;
   readonly firmness: number;
-  readonly shift: number;
+  readonly shift: Readonly<Record<Side, number>>;
   readonly now?: { readonly front_gauge_kpa?: number; readonly rear_gauge_kpa?: number };
 }
 
@@ -135,7 +135,7 @@ class Form {
       front: this.#wheel("front"), rear: this.#wheel("rear"), ground: this.#ground(),
       set, ride: { c: this.#or("ride.c", set.c), m: this.#or("ride.m", set.m) },
       ...this.#maybe("warmest_c", "warmest.c"), gauge_error_kpa: this.#or("gaugeError", 0),
-      wet: this.draft.wet, firmness: this.draft.firmness, shift: 0, ...this.#now(),
+      wet: this.draft.wet, firmness: this.draft.firmness, shift: { front: 0, rear: 0 }, ...this.#now(),
     };
   }
 

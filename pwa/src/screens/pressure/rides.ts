@@ -83,7 +83,7 @@ export class Rides {
     for (const side of sides) {
       const question = setForRide(side, lent.draft, lent.sets, lent.reading, Date.now());
       const ridden = (question === undefined ? undefined : await this.#number("air", question, "kpa")) ?? advised?.[side].at_ride_kpa;
-      const custom = plain?.[side].custom_kpa;
+      const custom = plain?.[side].p0_kpa;
       found[side] = { ...(ridden != null && { ridden }), ...(custom != null && { custom }) };
     }
     return found;
@@ -96,7 +96,7 @@ export class Rides {
 
   async #answer({ reading }: Lent, shift: number): Promise<PressureAnswer | undefined> {
     if (reading.body === undefined) return undefined;
-    const answer = await this.#ask("pressure", { ...reading.body, shift });
+    const answer = await this.#ask("pressure", { ...reading.body, shift: { front: shift, rear: shift } });
     return isAnswer(answer) ? answer : undefined;
   }
 
