@@ -7,35 +7,31 @@ import (
 	"rimside/calc/unit"
 )
 
-// The moments that a request may hold, in ms since 1970, as records have them.
-const lastMoment = 7.258118e12 // the year 2200
-
 const msPerDay = 86_400_000
 
-func at(words string) Field { return num("at", words, "ms", 0, lastMoment) }
+func at() Field { return num("at", "ms", 0, lastMoment) }
 
 // datedReading is a true pressure with its place and time.
-func datedReading(name, words string, more ...Field) Field {
-	f := reading(name, words)
-	f.Fields = append(append(f.Fields, at(words+" time")), more...)
+func datedReading(name string, more ...Field) Field {
+	f := reading(name)
+	f.Fields = append(append(f.Fields, at()), more...)
 	return f
 }
 
-func expectedWheel(name, words string) Field {
-	return datedReading(name, words,
-		num("loss_per_day", words+" loss per day", "", 0, 1).optional().nullable(),
-		listOf("history", words+" times found", 0, 100, datedReading("set", "Set"), datedReading("found", "Found")).optional(),
+func expectedWheel(name string) Field {
+	return datedReading(name,
+		num("loss_per_day", "", 0, 1).optional().nullable(),
+		listOf("history", 0, 100, datedReading("set"), datedReading("found")).optional(),
 	).optional()
 }
 
 var expectedCalculation = calculation{
-	name:     "expected",
-	sentence: "What each wheel holds now and a gauge shows here, from what it was set to and how it leaks.",
+	name: "expected",
 	table: []Field{
-		expectedWheel("front", "Front"),
-		expectedWheel("rear", "Rear"),
-		at("Now"),
-		place("here", "Here"),
+		expectedWheel("front"),
+		expectedWheel("rear"),
+		at(),
+		place("here"),
 		gaugeErrorField,
 	},
 	// Two days later and colder. The rear's loss comes from how it was found; pressures are true ones, history is newest first.
@@ -43,9 +39,8 @@ var expectedCalculation = calculation{
 		`"rear":{"kpa":247,"c":20,"m":0,"at":1784012400000,"loss_per_day":null,"history":[` +
 		`{"set":{"kpa":250,"c":18,"m":0,"at":1783580400000},"found":{"kpa":238,"c":20,"m":0,"at":1784012400000}}]},` +
 		`"at":1784185200000,"here":{"c":2,"m":600},"gauge_error_kpa":7}`,
-	sources: leakSources,
-	answer:  result(expectedAnswer("front"), expectedAnswer("rear")),
-	run:     runExpected,
+	answer: result(expectedAnswer("front"), expectedAnswer("rear")),
+	run:    runExpected,
 }
 
 func expectedAnswer(name string) Field {

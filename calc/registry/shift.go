@@ -7,38 +7,36 @@ import (
 )
 
 // kindField is a tyre as far as notes ask: they count only for the tyre that they were made on.
-func kindField(name, words string) Field {
-	return group(name, words,
-		num("label_mm", words+" width printed", "mm", tyre.MinLabelMM, tyre.MaxLabelMM),
-		oneOf("sidewall", words+" sidewall", tyre.Sidewalls()),
-		oneOf("setup", words+" set-up", pressure.Setups()),
+func kindField(name string) Field {
+	return group(name,
+		num("label_mm", "mm", tyre.MinLabelMM, tyre.MaxLabelMM),
+		oneOf("sidewall", tyre.Sidewalls()),
+		oneOf("setup", pressure.Setups()),
 	)
 }
 
 var shiftCalculation = calculation{
-	name:     "shift",
-	sentence: "The rider's personal shift of each wheel, learnt from notes after rides.",
+	name: "shift",
 	table: []Field{
 		// In the order they were made: of two notes with the same ride and wheel the later replaces the earlier.
-		listOf("notes", "Notes", 0, 2000,
-			label("ride", "Ride", 60).optional(),
-			oneOf("wheel", "Wheel", sides),
-			num("ridden_kpa", "Ridden pressure", "kPa", 0, 2000).optional(),  // true, at the ride
-			num("p0_kpa", "Recommended pressure", "kPa", 0, 2000).optional(), // p0_kpa of that day's answer
-			oneOf("felt", "How it felt", pressure.Felts()).optional(),
-			yesNo("struck", "Rim struck").instead(false),
-			kindField("tyre", "Tyre").optional(),
+		listOf("notes", 0, 2000,
+			label("ride", 60).optional(),
+			oneOf("wheel", sides),
+			num("ridden_kpa", "kPa", 0, 2000).optional(), // true, at the ride
+			num("p0_kpa", "kPa", 0, 2000).optional(),     // p0_kpa of that day's answer
+			oneOf("felt", pressure.Felts()).optional(),
+			yesNo("struck").instead(false),
+			kindField("tyre").optional(),
 		),
-		kindField("front", "Front tyre"),
-		kindField("rear", "Rear tyre"),
+		kindField("front"),
+		kindField("rear"),
 	},
 	example: `{"notes":[` +
 		`{"ride":"a","wheel":"front","ridden_kpa":226,"p0_kpa":226,"felt":"hard","tyre":{"label_mm":40,"sidewall":"glove","setup":"tubeless"}},` +
 		`{"ride":"a","wheel":"rear","ridden_kpa":240,"p0_kpa":247,"felt":"right","struck":true,"tyre":{"label_mm":40,"sidewall":"glove","setup":"tubeless"}}],` +
 		`"front":{"label_mm":40,"sidewall":"glove","setup":"tubeless"},"rear":{"label_mm":40,"sidewall":"glove","setup":"tubeless"}}`,
-	sources: afterRide,
-	answer:  result(learntAnswer("front"), learntAnswer("rear")),
-	run:     runShift,
+	answer: result(learntAnswer("front"), learntAnswer("rear")),
+	run:    runShift,
 }
 
 // learntAnswer tells the shift, how many notes it rests on, how many are of another tyre, and how many cannot count since

@@ -57,7 +57,7 @@ const owners = ["tyre", "rim", "hookless", "table"] as const;
 const unread = ["tyre", "rim", "both"] as const;
 
 class Values {
-  readonly #values: Notice["values"];
+  readonly #values: Readonly<Record<string, number | string | undefined>>;
   readonly #unit: PressureUnit;
 
   constructor({ values }: Notice, unit: PressureUnit) {

@@ -1,5 +1,6 @@
 // What went into each of a wheel's numbers, with the values that were typed, assumed or worked out.
 
+import { hooklessCapKpa } from "../../contract/contract.ts";
 import { w } from "../../words/index.ts";
 import { fixed, plain } from "../../words/number.ts";
 import type { WheelAnswer } from "./answer.ts";
@@ -17,14 +18,14 @@ export function usesOf(name: Paged, wheel: WheelAnswer, facts: WhyFacts): string
       case "all": return [w("uses.weight")];
       case "width": return wheel.width_mm === null ? [] : [w(`uses.${wheel.width_from}`, { mm: plain(Math.round(wheel.width_mm * 10) / 10) })];
       case "squash": return [side === "front" ? w("uses.squashFront") : w("uses.squashRear")];
-      case "shift": return [w("uses.shift", { percent: fixed((Math.exp(question.shift[side]) - 1) * 100, 1) })];
+      case "shift": return [w("uses.shift", { percent: fixed((Math.exp(question.shift?.[side] ?? 0) - 1) * 100, 1) })];
       case "casing": return [w(`sidewall.${sidewallOf(body)}`)];
       case "setup": return [w(`setup.${setupOf(body)}`)];
       case "min": return body.tyre.min_kpa === undefined ? [] : [w("uses.min", { p: pressure(body.tyre.min_kpa, unit) })];
       case "marks": return marks(body, unit);
       case "air": return air(question);
-      case "gauge": return [w("uses.gauge", { p: pressure(question.gauge_error_kpa, unit) })];
-      case "buttons": return [w("uses.buttons", { n: question.firmness - (question.wet ? 1 : 0) })];
+      case "gauge": return [w("uses.gauge", { p: pressure(question.gauge_error_kpa ?? 0, unit) })];
+      case "buttons": return [w("uses.buttons", { n: (question.firmness ?? 0) - (question.wet ? 1 : 0) })];
       case "numbers": return [w("uses.numbers")];
       case "ground": return [w("uses.ground")];
       case "pressure": return [w("uses.pressure")];
@@ -60,7 +61,7 @@ function marks({ tyre, rim }: WheelBody, unit: PressureUnit): readonly string[] 
     ...(tyre.max_kpa === undefined ? [] : [w("uses.tyreMax", { p: pressure(tyre.max_kpa, unit) })]),
     ...(rim.max_kpa === undefined ? [] : [w("uses.rimMax", { p: pressure(rim.max_kpa, unit) })]),
     ...(rim.table_max_kpa === undefined ? [] : [w("uses.tableMax", { p: pressure(rim.table_max_kpa, unit) })]),
-    ...(rim.profile === "hooked" ? [] : [w("uses.hookless", { p: pressure(500, unit) })]),
+    ...(rim.profile === "hooked" ? [] : [w("uses.hookless", { p: pressure(hooklessCapKpa, unit) })]),
   ];
 }
 
