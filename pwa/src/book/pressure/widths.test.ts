@@ -24,7 +24,7 @@ test("widths: what is marked on or measured of the mounted tyre does not count f
   equal(widthQuestion(body({ max_kpa: 500 }), 45).front.tyre, { label_mm: 45, sidewall: "glove", setup: "tubeless", hookless_ok: true, max_kpa: 500 });
   equal(widthQuestion(body(), 40).rear, body().rear);
   equal("now" in widthQuestion(body(), 45), false);
-  equal(widthQuestion(body(), 45).shift, -0.02);
+  equal(widthQuestion(body(), 45).shift, { front: -0.02, rear: -0.02 });
 });
 
 test("widths: another tyre never gets more than the rim allows", () => {
