@@ -7,13 +7,6 @@ var answers = map[string]Field{
 		parts("bigger_tyre", key("wheel", sides...), figure("label_mm", "mm"), figure("recommended_kpa", "kPa"))),
 	"air":  result(figure("kpa", "kPa"), pairOf("ambient_kpa", "kPa")),
 	"leak": result(figure("loss_per_day", ""), figure("ahead_kpa", "kPa")),
-	"salt": result(
-		parts("couples", wording("where"), wording("anode"), wording("cathode"), figure("gap_v", "V"), figure("over_v", "V")),
-		figure("since_wash_g", "g"), wording("wash_due"), wording("why")),
-	"checks": listing(wording("id"), key("station", "front_wheel", "front_brake", "bar", "frame", "rear_wheel", "rear_brake"),
-		wording("title"), wording("look_for"), wording("how"), wording("limit"), key("worst", "note", "care", "stop"), wording("source"),
-		part("measure", wording("what"), key("unit", "mm"), limitAnswer("stop"), limitAnswer("care")).optional()),
-	"due": listing(wording("id"), wording("title"), onDay("due"), tally("overdue_days", "d"), wording("why"), wording("source")),
 	"pack": result(stepsAnswer("steps"), wordings("bag"), wordings("buy_there"),
 		parts("goods", wording("id"), key("cabin", "yes", "no", "ask"), key("hold", "yes", "no", "ask"), wording("why"), wording("dated")),
 		stepsAnswer("arrival")),
@@ -33,10 +26,6 @@ func wheelAnswer(name string) Field {
 		part("loss_w", figure("casing", "W"), figure("roughness", "W"), figure("total", "W")).nullable(),
 		figure("light_share", "").nullable(), figure("frame_ms2", "m/s2").nullable(),
 	)
-}
-
-func limitAnswer(name string) Field {
-	return part(name, key("when", "below", "to", "above"), figure("mm", "mm")).nullable()
 }
 
 func stepsAnswer(name string) Field {

@@ -27,6 +27,10 @@ var saltCalculation = calculation{
 	example: `{"materials":{"rim":"carbon","nipple":"aluminium","spoke":"stainless","hub":"aluminium","bearing":"steel"},` +
 		`"log":[{"day":"2026-07-01","kind":"wash"},{"day":"2026-07-03","kind":"indoor","hours":1.5,"sweat":"mean"},` +
 		`{"day":"2026-07-05","kind":"wet","hours":3},{"day":"2026-07-06","kind":"wipe"},{"day":"2026-07-08","kind":"indoor","hours":4,"sweat":"high"}],"today":"2026-07-14"}`,
+	answer: result(
+		parts("couples", key("where", salt.Places()...), key("anode", salt.Materials()...), key("cathode", salt.Materials()...), figure("gap_v", "V"), figure("over_v", "V"),
+			key("rank", salt.Ranks()...)),
+		figure("since_wash_g", "g"), wording("wash_due"), part("why", key("code", salt.Codes()...), valuesOf("values"))),
 	run: func(v values) (any, *Error) {
 		m := v.in("materials")
 		wheel := salt.Wheel{
@@ -54,10 +58,18 @@ func saltJSON(a salt.Answer) fields {
 	couples := make([]any, len(a.Couples))
 	for i, c := range a.Couples {
 		couples[i] = fields{
-			{"where", c.Where}, {"anode", string(c.Anode)}, {"cathode", string(c.Cathode)}, {"gap_v", c.GapV}, {"over_v", c.OverV},
+			{"where", c.Where}, {"anode", string(c.Anode)}, {"cathode", string(c.Cathode)}, {"gap_v", c.GapV}, {"over_v", c.OverV}, {"rank", c.Rank().String()},
 		}
 	}
-	return fields{{"couples", couples}, {"since_wash_g", a.Grams}, {"wash_due", dayText(a.Due)}, {"why", a.Why}}
+	return fields{{"couples", couples}, {"since_wash_g", a.Grams}, {"wash_due", dayText(a.Due)}, {"why", fields{{"code", string(a.Why.Code)}, {"values", saltValues(a.Why)}}}}
+}
+
+func saltValues(r salt.Reason) fields {
+	out := fields{{"g", r.Grams}, {"wash_at_g", r.WashAt}, {"rank", r.Rank.String()}}
+	if r.Code == salt.KnownPair {
+		out = append(out, fields{{"anode", string(r.Anode)}, {"cathode", string(r.Cathode)}}...)
+	}
+	return out
 }
 
 // dayText writes a day, "" for none.

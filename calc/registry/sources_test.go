@@ -90,6 +90,7 @@ var untold = map[string]string{
 var toldThrough = map[string]string{
 	"tyre.measuringRims": "tyre.MeasuringRims", "tyre.casings": "tyre.CasingOf", "road.kinds": "road.Kinds", "pressure.hardSquash": "pressure.HardSquash",
 	"pressure.feltBy": "pressure.RideNote", "salt.metals": "salt.Metals", "pack.torques": "pack.Torques",
+	"check.wheelRows": "check.IDs", "check.brakeRows": "check.IDs", "check.barRows": "check.IDs", "check.frameRows": "check.IDs",
 }
 
 // A constant that an answer rests on and that the page does not tell would be a number without an origin.

@@ -13,7 +13,7 @@ import type { Ctx } from "../../ui/screen.ts";
 import { showWay, way } from "../../ui/way.ts";
 import { w } from "../../words/index.ts";
 import { follow } from "../shared/follow.ts";
-import { badWords } from "./front.ts";
+import { badWords } from "./bad.ts";
 
 const atFirst = 60; // lines
 const atOnce = 200;
