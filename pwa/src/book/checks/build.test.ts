@@ -4,6 +4,7 @@ import type { RecordState } from "../../log/op/merge.ts";
 import { buildOf } from "./build.ts";
 import { type DueLine, dueReminders, dueSummary, dueView, dueWhy, intervalsOf, wayOf } from "./due_view.ts";
 import { eventsOf } from "./past.ts";
+import { dayWords } from "../value/when.ts";
 import { hex, merged, now, op } from "../value/kit.test.ts";
 import { coupleWords, logOf, materialsOf, saltLog } from "./salt_view.ts";
 
@@ -77,8 +78,8 @@ test("due: reminders keep their ids and name the bike; what is overdue rings tod
 test("due: in a line, and the reason in a sentence", () => {
   equal(dueSummary(dueView([line, never])), "Wet wash: 13 days · 1 never noted");
   equal(dueSummary(dueView([])), "");
-  equal(dueWhy(line, now), "Last looked at or done 1 Jun; every 30 days.");
-  equal(dueWhy({ ...line, id: "rotor_rear", why: { code: "measured", values: { mm: 1.45, limit_mm: 1.5, day: "2026-07-01", severity: "stop" } } }, now), "Measured 1.45 mm 1 Jul; under 1.5 mm nobody rides.");
+  equal(dueWhy(line, now), `Last looked at or done ${dayWords("2026-06-01", now)}; every 30 days.`);
+  equal(dueWhy({ ...line, id: "rotor_rear", why: { code: "measured", values: { mm: 1.45, limit_mm: 1.5, day: "2026-07-01", severity: "stop" } } }, now), `Measured 1.45 mm ${dayWords("2026-07-01", now)}; under 1.5 mm nobody rides.`);
 });
 
 test("salt: a couple is told as a rank, not as a forecast", () => {

@@ -3,7 +3,7 @@
 
 import type { Answers, Requests } from "../../contract/contract.ts";
 import { type RecordState, valueOf } from "../../log/op/merge.ts";
-import { facts, isKey, sentences, w } from "../../words/index.ts";
+import { facts, isKey, w } from "../../words/index.ts";
 import { plain } from "../../words/number.ts";
 import { whenWords } from "../value/when.ts";
 import { dayAge } from "../wheels/measure_days.ts";
@@ -112,9 +112,4 @@ function stationWords(finding: RecordState | undefined): string {
 
 function pairWords(why: string): string {
   return isKey(`ready.pair.${why}`) ? w(`ready.pair.${why}` as "ready.pair.too_wide") : w("ready.pair.other");
-}
-
-// spoken is the view in one sentence after another, for those who listen.
-export function spoken({ title, reasons, look }: ReadyView): string {
-  return sentences([title, ...reasons.map(({ words }) => words), look].filter((words) => words !== "").map((words) => w("ready.sentence", { words })));
 }

@@ -13,7 +13,6 @@ export const readyWords = {
   "ready.line.old": "Not looked at since {when}",
   "ready.line.never": "Not looked at",
   "ready.line.unknown": "May it be ridden? That needs the calculator, which does not run here.",
-  "ready.sentence": "{words}.",
   "ready.label": "May it be ridden?",
   "ready.ofBike": "{bike}: {state}",
 
@@ -22,7 +21,6 @@ export const readyWords = {
   "ready.lookAt": "{moment}, {when}",
   "ready.lastAt": "Last look: {moment}, {when}",
   "ready.never": "No walk-around was ended on this bike.",
-  "ready.since": "Since the last walk-around a wheel or tyre has changed, or seven days have passed.",
 
   "ready.found": "found {when}",
   // family: ready.measured.
@@ -38,7 +36,6 @@ export const readyWords = {
   "ready.measuredAt": "measured {when}",
   "ready.crash": "A crash, and no walk-around after it",
   "ready.journey": "A journey, and no walk-around after it",
-  "ready.at": "{when}",
   "ready.arrival": { by: "n", one: "{n} step left before it is ridden", other: "{n} steps left before it is ridden" },
   "ready.skipped": { by: "n", one: "{n} of {asked} rows not looked at", other: "{n} of {asked} rows not looked at" },
   "ready.pairSizes": "tyre {tyre} mm on {inner} mm inside",
