@@ -1,5 +1,6 @@
 // Whether a bike may be ridden, for any screen: the book is read once, the calculator asked, the answer put into words.
 
+import "./ready.css";
 import { adopted } from "../../book/checks/adopt.ts";
 import { type Events, eventsIn, readyKinds, type ReadyLists } from "../../book/checks/ready_events.ts";
 import { readyRequest, type ReadyView, readyView, wheelRequest } from "../../book/checks/ready_view.ts";
@@ -34,6 +35,20 @@ export async function readyOf(ctx: Ctx, book: ReadyBook, bike: RecordState): Pro
 // wheelReadyOf asks about a wheel by itself.
 export function wheelReadyOf(ctx: Ctx, book: ReadyBook, wheel: RecordState): Promise<ReadyView | undefined> {
   return ask(ctx, book, "", wheelRequest(wheel, book.find, book.events, dayOf(Date.now())));
+}
+
+// readyOfAll asks about bikes, and about those wheels of which something was noted, each by itself.
+export async function readyOfAll(ctx: Ctx, recs: readonly string[]): Promise<ReadonlyMap<string, ReadyView>> {
+  const book = await readyBook(ctx);
+  const views = new Map<string, ReadyView>();
+  for (const rec of recs) {
+    if (ctx.closed.aborted) break;
+    const state = book.find(rec);
+    const noted = state?.kind === "wheel" && (book.events.get(rec) ?? []).some(({ kind }) => kind !== "mounted");
+    const view = state?.kind === "bike" ? await readyOf(ctx, book, state) : state !== undefined && noted ? await wheelReadyOf(ctx, book, state) : undefined;
+    if (view !== undefined && (state?.kind === "bike" || view.state !== "not_looked_at")) views.set(rec, view);
+  }
+  return views;
 }
 
 async function ask(ctx: Ctx, { find }: ReadyBook, of: string, request: Requests["ready"]): Promise<ReadyView | undefined> {
