@@ -1,18 +1,90 @@
 package registry
 
-// answers are the tables of calculations that do not carry their own yet.
-var answers = map[string]Field{
-	"pressure": result(wheelAnswer("front"), wheelAnswer("rear"),
-		parts("notices", wording("code"), key("severity", "stop", "care", "info"), key("wheel", "front", "rear", "both"), wording("text")),
-		parts("bigger_tyre", key("wheel", sides...), figure("label_mm", "mm"), figure("recommended_kpa", "kPa"))),
-	"air":  result(figure("kpa", "kPa"), pairOf("ambient_kpa", "kPa")),
-	"leak": result(figure("loss_per_day", ""), figure("ahead_kpa", "kPa")),
-	"pack": result(stepsAnswer("steps"), wordings("bag"), wordings("buy_there"),
-		parts("goods", wording("id"), key("cabin", "yes", "no", "ask"), key("hold", "yes", "no", "ask"), wording("why"), wording("dated")),
-		stepsAnswer("arrival")),
+import (
+	"rimside/calc/check"
+	"rimside/calc/due"
+	"rimside/calc/salt"
+)
+
+// answerOf is the table of the named calculation's answer. Functions, not variables, hold these tables: the browser's build, which
+// never asks, leaves them out.
+func answerOf(name string) *Field {
+	switch name {
+	case "pressure":
+		return pressureAnswer()
+	case "air":
+		return airAnswer()
+	case "leak":
+		return leakAnswer()
+	case "co2":
+		return co2Answer()
+	case "pump":
+		return pumpAnswer()
+	case "fit":
+		return fitAnswer()
+	case "salt":
+		return saltAnswer()
+	case "match":
+		return matchAnswer()
+	case "cover":
+		return coverAnswer()
+	case "share":
+		return shareAnswer()
+	case "ready":
+		return readyAnswer()
+	case "checks":
+		return checksAnswer()
+	case "due":
+		return dueAnswer()
+	case "pack":
+		return packAnswer()
+	}
+	return nil
 }
 
-func wheelAnswer(name string) Field {
+func pressureAnswer() *Field {
+	return result(wheelAnswer("front"), wheelAnswer("rear"),
+		parts("notices", wording("code"), key("severity", "stop", "care", "info"), key("wheel", "front", "rear", "both"), wording("text")),
+		parts("bigger_tyre", key("wheel", sides...), figure("label_mm", "mm"), figure("recommended_kpa", "kPa")))
+}
+
+func airAnswer() *Field {
+	return result(figure("kpa", "kPa"), pairOf("ambient_kpa", "kPa"))
+}
+
+func leakAnswer() *Field {
+	return result(figure("loss_per_day", ""), figure("ahead_kpa", "kPa"))
+}
+
+func saltAnswer() *Field {
+	return result(
+		parts("couples", key("where", salt.Places()...), key("anode", salt.Materials()...), key("cathode", salt.Materials()...), figure("gap_v", "V"), figure("over_v", "V"),
+			key("rank", salt.Ranks()...)),
+		figure("since_wash_g", "g"), wording("wash_due"), part("why", key("code", salt.Codes()...), valuesOf("values")))
+}
+
+func checksAnswer() *Field {
+	stations := make([]string, len(check.Stations()))
+	for i, s := range check.Stations() {
+		stations[i] = string(s)
+	}
+	bound := func(name string) *Field { return part(name, figure("value", "mm"), key("unit", "mm")).nullable() }
+	return listing(key("id", check.IDs()...), key("station", stations...), key("group", string(check.First), string(check.Rest)), bound("limit"), bound("care"),
+		key("measure", check.Measures()...).nullable(), key("worst", "note", "care", "stop"), key("source", check.Sources()...))
+}
+
+func dueAnswer() *Field {
+	return listing(key("id", due.IDs()...), onDay("due"), tally("overdue_days", "d"), part("why", key("code", due.Codes()...), valuesOf("values")),
+		key("source", due.Sources()...))
+}
+
+func packAnswer() *Field {
+	return result(stepsAnswer("steps"), wordings("bag"), wordings("buy_there"),
+		parts("goods", wording("id"), key("cabin", "yes", "no", "ask"), key("hold", "yes", "no", "ask"), wording("why"), wording("dated")),
+		stepsAnswer("arrival"))
+}
+
+func wheelAnswer(name string) *Field {
 	return part(name,
 		figure("custom_kpa", "kPa").nullable(), figure("optimum_kpa", "kPa").nullable(), rangeOf("good_kpa", "kPa").nullable(),
 		figure("floor_kpa", "kPa").nullable(), figure("ceiling_kpa", "kPa").nullable(),
@@ -28,7 +100,7 @@ func wheelAnswer(name string) Field {
 	)
 }
 
-func stepsAnswer(name string) Field {
+func stepsAnswer(name string) *Field {
 	return parts(name, wording("id"), wording("stage"), wording("text"), wording("tool"), wordings("needs"),
 		flag("loosens").optional(), flag("must").optional(), wordings("undoes").optional(), wordings("as_built").optional())
 }

@@ -15,9 +15,8 @@ const exampleHistory = `[{"kind":"built","day":"2026-05-02","side":"rear"},{"kin
 
 var checksCalculation = calculation{
 	name:    "checks",
-	table:   []Field{builtBike, oneOf("moment", check.Moments()), pastField},
+	table:   []*Field{builtBike, oneOf("moment", check.Moments()), pastField},
 	example: `{"bike":` + exampleBike + `,"moment":"evening","history":` + exampleHistory + `}`,
-	answer:  checkAnswer(),
 	run: func(v values) (any, *Error) {
 		var history []check.Event
 		for _, e := range pastOf(v) {
@@ -58,16 +57,4 @@ func boundJSON(b check.Bound) any {
 		return nil
 	}
 	return fields{{"value", b.MM}, {"unit", "mm"}}
-}
-
-func checkAnswer() Field {
-	stations := make([]string, len(check.Stations()))
-	for i, s := range check.Stations() {
-		stations[i] = string(s)
-	}
-	bound := func(name string) Field {
-		return part(name, figure("value", "mm"), key("unit", "mm")).nullable()
-	}
-	return listing(key("id", check.IDs()...), key("station", stations...), key("group", string(check.First), string(check.Rest)), bound("limit"), bound("care"),
-		key("measure", check.Measures()...).nullable(), key("worst", "note", "care", "stop"), key("source", check.Sources()...))
 }

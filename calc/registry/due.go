@@ -2,7 +2,7 @@ package registry
 
 import "rimside/calc/due"
 
-func every(name string, usual float64) Field {
+func every(name string, usual float64) *Field {
 	f := num(name, "days", 1, 3650).instead(usual)
 	f.Kind = integer
 	return f
@@ -21,11 +21,9 @@ var intervalsField = group("intervals",
 
 var dueCalculation = calculation{
 	name:  "due",
-	table: []Field{builtBike, pastField, date("today"), intervalsField, yesNo("hot").optional()},
+	table: []*Field{builtBike, pastField, date("today"), intervalsField, yesNo("hot").optional()},
 	example: `{"bike":` + exampleBike + `,"history":` + exampleHistory +
 		`,"today":"2026-07-14","intervals":{"sealant_days":45,"walk_around_days":14},"hot":false}`,
-	answer: listing(key("id", due.IDs()...), onDay("due"), tally("overdue_days", "d"), part("why", key("code", due.Codes()...), valuesOf("values")),
-		key("source", due.Sources()...)),
 	run: func(v values) (any, *Error) {
 		items := due.List(builtBikeOf(v.in("bike")), pastOf(v), v.day("today"), intervalsOf(v.in("intervals")), v.yes("hot"))
 		out := make([]any, len(items))

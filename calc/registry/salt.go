@@ -10,11 +10,11 @@ const maxEvents = 2000
 
 const maxHours = 100 // of one ride
 
-func materialOf(name string) Field { return oneOf(name, salt.Materials()).optional() }
+func materialOf(name string) *Field { return oneOf(name, salt.Materials()).optional() }
 
 var saltCalculation = calculation{
 	name: "salt",
-	table: []Field{
+	table: []*Field{
 		group("materials",
 			materialOf("rim"), materialOf("nipple"), materialOf("spoke"), materialOf("hub"), materialOf("bearing"),
 		).optional(),
@@ -27,10 +27,6 @@ var saltCalculation = calculation{
 	example: `{"materials":{"rim":"carbon","nipple":"aluminium","spoke":"stainless","hub":"aluminium","bearing":"steel"},` +
 		`"log":[{"day":"2026-07-01","kind":"wash"},{"day":"2026-07-03","kind":"indoor","hours":1.5,"sweat":"mean"},` +
 		`{"day":"2026-07-05","kind":"wet","hours":3},{"day":"2026-07-06","kind":"wipe"},{"day":"2026-07-08","kind":"indoor","hours":4,"sweat":"high"}],"today":"2026-07-14"}`,
-	answer: result(
-		parts("couples", key("where", salt.Places()...), key("anode", salt.Materials()...), key("cathode", salt.Materials()...), figure("gap_v", "V"), figure("over_v", "V"),
-			key("rank", salt.Ranks()...)),
-		figure("since_wash_g", "g"), wording("wash_due"), part("why", key("code", salt.Codes()...), valuesOf("values"))),
 	run: func(v values) (any, *Error) {
 		m := v.in("materials")
 		wheel := salt.Wheel{

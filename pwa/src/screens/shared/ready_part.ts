@@ -66,14 +66,14 @@ interface ReasonNode extends HTMLLIElement {
 
 function makeReason(): ReasonNode {
   const words = el("strong");
-  const link = el("a", {}, words);
   const detail = el("span", { class: "small quiet" });
+  const link = el("a", {}, words, detail);
   const show = (reason: ReasonView): void => {
     setText(words, reason.words);
     setAttr(link, "href", reason.href === "" ? null : reason.href);
     setText(detail, reason.detail);
   };
-  return Object.assign(el("li", {}, el("div", {}, link), detail), { show });
+  return Object.assign(el("li", {}, link), { show });
 }
 
 export interface ReadyLineView {
