@@ -16,6 +16,10 @@ func answerOf(name string) *Field {
 		return airAnswer()
 	case "leak":
 		return leakAnswer()
+	case "expected":
+		return expectedAnswer()
+	case "shift":
+		return shiftAnswer()
 	case "co2":
 		return co2Answer()
 	case "pump":
@@ -42,14 +46,8 @@ func answerOf(name string) *Field {
 	return nil
 }
 
-func pressureAnswer() *Field {
-	return result(wheelAnswer("front"), wheelAnswer("rear"),
-		parts("notices", wording("code"), key("severity", "stop", "care", "info"), key("wheel", "front", "rear", "both"), wording("text")),
-		parts("bigger_tyre", key("wheel", sides...), figure("label_mm", "mm"), figure("recommended_kpa", "kPa")))
-}
-
 func airAnswer() *Field {
-	return result(figure("kpa", "kPa"), pairOf("ambient_kpa", "kPa"))
+	return result(figure("kpa", "kPa"), pairOf("ambient_kpa", "kPa")) // ambient: at from, at to
 }
 
 func leakAnswer() *Field {
@@ -84,6 +82,7 @@ func packAnswer() *Field {
 		stepsAnswer("arrival"))
 }
 
+<<<<<<< HEAD
 func wheelAnswer(name string) *Field {
 	return part(name,
 		figure("custom_kpa", "kPa").nullable(), figure("optimum_kpa", "kPa").nullable(), rangeOf("good_kpa", "kPa").nullable(),
@@ -98,6 +97,10 @@ func wheelAnswer(name string) *Field {
 		part("loss_w", figure("casing", "W"), figure("roughness", "W"), figure("total", "W")).nullable(),
 		figure("light_share", "").nullable(), figure("frame_ms2", "m/s2").nullable(),
 	)
+=======
+func limitAnswer(name string) *Field {
+	return part(name, key("when", "below", "to", "above"), figure("mm", "mm")).nullable()
+>>>>>>> main
 }
 
 func stepsAnswer(name string) *Field {
