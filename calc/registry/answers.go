@@ -82,27 +82,6 @@ func packAnswer() *Field {
 		stepsAnswer("arrival"))
 }
 
-<<<<<<< HEAD
-func wheelAnswer(name string) *Field {
-	return part(name,
-		figure("custom_kpa", "kPa").nullable(), figure("optimum_kpa", "kPa").nullable(), rangeOf("good_kpa", "kPa").nullable(),
-		figure("floor_kpa", "kPa").nullable(), figure("ceiling_kpa", "kPa").nullable(),
-		key("limited_by", "none", "tyre", "rim", "hookless", "table", "floor"),
-		parts("curve", figure("kpa", "kPa"), figure("casing_w", "W"), figure("roughness_w", "W")),
-		figure("width_mm", "mm").nullable(), key("width_from", "measured", "predicted"), figure("predicted_mm", "mm").nullable(), figure("load_n", "N"),
-		figure("recommended_kpa", "kPa").nullable(), figure("set_kpa", "kPa").nullable(), figure("gauge_kpa", "kPa").nullable(),
-		figure("at_ride_kpa", "kPa").nullable(), rangeOf("likely_kpa", "kPa").nullable(), figure("squash", "").nullable(),
-		part("action", key("do", "leave", "let_out", "add"), figure("by_kpa", "kPa"), figure("strokes", "").nullable()).nullable(),
-		figure("cost_w", "W").nullable(),
-		part("loss_w", figure("casing", "W"), figure("roughness", "W"), figure("total", "W")).nullable(),
-		figure("light_share", "").nullable(), figure("frame_ms2", "m/s2").nullable(),
-	)
-=======
-func limitAnswer(name string) *Field {
-	return part(name, key("when", "below", "to", "above"), figure("mm", "mm")).nullable()
->>>>>>> main
-}
-
 func stepsAnswer(name string) *Field {
 	return parts(name, wording("id"), wording("stage"), wording("text"), wording("tool"), wordings("needs"),
 		flag("loosens").optional(), flag("must").optional(), wordings("undoes").optional(), wordings("as_built").optional())

@@ -251,7 +251,7 @@ func TestAStartedWalkIsNotLost(t *testing.T) {
 // A value typed at its row: fine needs no finding; under the mark it stops the bike, whatever else is said of the row.
 func TestAValueTypedAtItsRow(t *testing.T) {
 	of := builds[0]
-	of.wheel = members{"setup": "tubeless", "profile": "hookless", "brake": "disc", "rotor_min_mm": 1.5}
+	of.wheel = members{"setup": "tubeless", "profile": "hookless", "brake": "disc", "axle_mm": 12, "rotor_min_mm": 1.5}
 	p, _ := atChecks(t, of)
 	in := words(t)
 	p.tap(p.link(in["checks.short.evening"]))
