@@ -3,6 +3,7 @@
 
 import { bookWords } from "./book.ts";
 import { carWords } from "./car.ts";
+import { checkRowWords } from "./check_rows.ts";
 import { checkWords } from "./checks.ts";
 import { listWords } from "./lists.ts";
 import { measureWords } from "./measure.ts";
@@ -10,6 +11,7 @@ import { phoneWords } from "./phones.ts";
 import { packingWords } from "./packing.ts";
 import { pressureWords } from "./pressure.ts";
 import { printWords } from "./print.ts";
+import { readyWords } from "./ready.ts";
 import { recordWords } from "./records.ts";
 import { recoverWords } from "./recover.ts";
 import { sourceWords } from "./sources.ts";
@@ -137,6 +139,8 @@ export const en = {
   ...wheelsWords,
   ...carWords,
   ...checkWords,
+  ...checkRowWords,
+  ...readyWords,
   ...packingWords,
   ...measureWords,
   ...listWords,
