@@ -17,7 +17,7 @@ import { stamped } from "./op/stamp.ts";
 import type { NamedRow, Tables } from "./db/tables.ts";
 import { Tabs } from "./db/tabs.ts";
 import { exported, type ImportResult, imported, linesOf } from "./sync/transfer.ts";
-import { Views, type Written } from "./db/views.ts";
+import { Views, type Update } from "./db/views.ts";
 
 export type { Change } from "./op/change.ts";
 export { newRec } from "./op/clock.ts";
@@ -213,11 +213,11 @@ export class BookLog {
   }
 
   // changed brings everybody up to date; the sync tells it of what it has fetched.
-  async changed(written: readonly Written[], saved: readonly string[] = []): Promise<void> {
-    const recs = new Set(written.flatMap(({ states }) => states.map((state) => state.rec)));
+  async changed(updates: readonly Update[], saved: readonly string[] = []): Promise<void> {
+    const recs = new Set(updates.flatMap(({ states }) => states.map((state) => state.rec)));
     if (recs.size === 0 && saved.length === 0) return;
     this.tabs.tell({ recs: [...recs], saved });
-    for (const each of written) await this.#views.take(each);
+    for (const each of updates) await this.#views.take(each);
     this.#tell(recs, saved);
   }
 

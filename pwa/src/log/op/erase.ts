@@ -22,11 +22,11 @@ export function erasedRow(row: StoredOp): StoredOp {
 function erasedBytes(op: Op): string {
   const { id, at, kind, rec } = op;
   const set = Object.fromEntries(Object.keys(op.set).sort().map((name) => [name, null]));
-  const bases = op.bases && { bases: sorted(op.bases) };
+  const bases = op.bases && { bases: byName(op.bases) };
   return JSON.stringify({ id, at, kind, rec, set, ...bases, erased: true });
 }
 
-function sorted<T>(from: Readonly<Record<string, T>>): Record<string, T> {
+function byName<T>(from: Readonly<Record<string, T>>): Record<string, T> {
   return Object.fromEntries(Object.entries(from).sort(([a], [b]) => (a < b ? -1 : 1)));
 }
 
