@@ -33,7 +33,7 @@ export interface RecordState {
   readonly deleted: boolean; // hidden: a tombstone is the winner
   readonly fields: Readonly<Record<string, FieldState>>; // without "deleted"
   readonly deletion?: FieldState; // the field "deleted", once it was set
-  readonly newest: number; // the greatest time among its ops
+  readonly newest: number; // the greatest time among its ops; in lists 0 where that lies ahead of any right clock
   readonly clashes: readonly string[]; // conflicts: fields with siblings; "deleted" when a delete and an edit missed each other
   readonly unseen: readonly string[]; // ops that the tombstones had not seen
 }

@@ -108,7 +108,7 @@ const needed: readonly (readonly [string, Check])[] = [
   ["rec", isId],
   ["kind", (value) => isName(value) && value !== ""],
   ["set", isObject],
-  ["at", Number.isInteger],
+  ["at", (value) => Number.isInteger(value) && Math.abs(value as number) < 2 ** 63], // what the server can hold at all
 ];
 
 const allowed: readonly (readonly [string, Check])[] = [

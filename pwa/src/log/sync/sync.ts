@@ -217,7 +217,10 @@ export class Sync {
   #compareClocks(theirs: number, asked: number, answered: number): void {
     if (answered < asked || answered - asked > prompt) return;
     const off = Math.round((asked + answered) / 2 - theirs);
-    this.#change({ clockOff: Math.abs(off) <= tolerated ? 0 : off });
+    const clockOff = Math.abs(off) <= tolerated ? 0 : off;
+    this.#change({ clockOff });
+    // A clock runs a little wrong each day: noting each second of it would redraw everything in every round.
+    if (Math.abs(this.#log.clockOff - clockOff) > tolerated) void this.#log.clockIsOff(clockOff).catch(() => undefined); // told again next round
   }
 
   async #start(): Promise<void> {
