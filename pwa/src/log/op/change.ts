@@ -70,7 +70,7 @@ export interface Stamp {
   readonly device: string;
 }
 
-const schema = 1;
+export const schema = 1;
 
 // textOf is the text of a new op.
 export function textOf({ rec, kind, set, bases, seen }: Intent, { id, at, author, device }: Stamp): string {
