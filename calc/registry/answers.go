@@ -14,9 +14,6 @@ var answers = map[string]Field{
 		wording("title"), wording("look_for"), wording("how"), wording("limit"), key("worst", "note", "care", "stop"), wording("source"),
 		part("measure", wording("what"), key("unit", "mm"), limitAnswer("stop"), limitAnswer("care")).optional()),
 	"due": listing(wording("id"), wording("title"), onDay("due"), tally("overdue_days", "d"), wording("why"), wording("source")),
-	"pack": result(stepsAnswer("steps"), wordings("bag"), wordings("buy_there"),
-		parts("goods", wording("id"), key("cabin", "yes", "no", "ask"), key("hold", "yes", "no", "ask"), wording("why"), wording("dated")),
-		stepsAnswer("arrival")),
 }
 
 func wheelAnswer(name string) Field {
@@ -37,9 +34,4 @@ func wheelAnswer(name string) Field {
 
 func limitAnswer(name string) Field {
 	return part(name, key("when", "below", "to", "above"), figure("mm", "mm")).nullable()
-}
-
-func stepsAnswer(name string) Field {
-	return parts(name, wording("id"), wording("stage"), wording("text"), wording("tool"), wordings("needs"),
-		flag("loosens").optional(), flag("must").optional(), wordings("undoes").optional(), wordings("as_built").optional())
 }

@@ -3,6 +3,7 @@ package registry
 import (
 	"rimside/calc/check"
 	"rimside/calc/due"
+	"rimside/calc/pack"
 	"rimside/calc/pressure"
 	"rimside/calc/salt"
 	"rimside/calc/tyre"
@@ -10,13 +11,11 @@ import (
 
 // Keys of a build that no calculation's package lists.
 var (
-	brakes      = []string{"disc", "rim"}
-	axles       = []string{"quick_release", "through_axle"}
-	mounts      = []string{"six_bolt", "lockring"}
-	uses        = []string{"road", "other"}
-	sides       = []string{"front", "rear"}
-	pedals      = []string{"spanner", "hex"}
-	derailleurs = []string{"hanger", "frame", "none"}
+	brakes = []string{"disc", "rim"}
+	axles  = []string{"quick_release", "through_axle"}
+	mounts = []string{"six_bolt", "lockring"}
+	uses   = []string{"road", "other"}
+	sides  = []string{"front", "rear"}
 )
 
 // A mark on a rotor, and what may be measured on a rotor or pad.
@@ -43,8 +42,11 @@ var builtBike = group("bike", "Bike",
 	oneOf("use", "Use", uses).optional(),
 	yesNo("racing", "Racing").optional(),
 	yesNo("electric", "Electric shifting or motor").optional(),
-	oneOf("pedals", "Pedals turned by", pedals).optional(),
-	oneOf("derailleur", "Rear derailleur on", derailleurs).optional(),
+	oneOf("shifting", "Shifting", pack.Shiftings()).optional(),
+	oneOf("pedals", "Pedals turned by", pack.Pedals()).optional(),
+	oneOf("derailleur", "Rear derailleur on", pack.Derailleurs()).optional(),
+	oneOf("seatpost", "Seat post", pack.Posts()).optional(),
+	oneOf("cockpit", "Bars come off", pack.Cockpits()).optional(),
 )
 
 func builtBikeOf(v values) due.Bike {

@@ -54,6 +54,9 @@ func checkObject(path string, members entries, table []Field) (values, *Error) {
 		if !known {
 			return nil, &Error{CodeField, at, unknownText(table, m.name)}
 		}
+		if m.value == nil && f.Nullable {
+			continue // as if it were left out
+		}
 		value, fault := f.check(at, m.value)
 		if fault != nil {
 			return nil, fault

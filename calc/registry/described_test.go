@@ -14,6 +14,7 @@ type described struct {
 	Path, Type string
 	Min, Max   *float64
 	Required   bool
+	Nullable   bool
 	Choices    []string
 }
 
@@ -103,7 +104,11 @@ func TestEveryDescribedFieldGuardsItself(t *testing.T) {
 		for _, f := range p.Fields {
 			fields++
 			at := strings.ReplaceAll(f.Path, "*", "0")
-			refused(t, p.Name, p.edited(t, f.Path, set(nil)), "null", at)
+			if f.Nullable {
+				taken(t, p.Name, p.edited(t, f.Path, set(nil)))
+			} else {
+				refused(t, p.Name, p.edited(t, f.Path, set(nil)), "null", at)
+			}
 			renamed := f.Path[:strings.LastIndex(f.Path, ".")+1] + strings.ToUpper(f.Path[strings.LastIndex(f.Path, ".")+1:])
 			refused(t, p.Name, p.edited(t, renamed, set(1)), "unknown_field", strings.ReplaceAll(renamed, "*", "0"))
 			for _, wrong := range wrongTypes(f.Type) {

@@ -25,7 +25,7 @@ type Field struct {
 	Unit     string
 	Min, Max float64 // bounds of a number, of a list's length, or Max of a text's
 	Optional bool
-	Nullable bool // of an answer: null where there is no such number or thing
+	Nullable bool // null is allowed: of an answer where there is no such number or thing, of a request as if left out
 	Choices  []string
 	Fields   []Field // of an object, or of each item of a list
 	Item     kind    // of a list of an answer whose items are no objects: what they are
@@ -68,7 +68,7 @@ func (f Field) optional() Field {
 	return f
 }
 
-// nullable is the same field of an answer, null where there is none.
+// nullable is the same field, null where there is none.
 func (f Field) nullable() Field {
 	f.Nullable = true
 	return f
@@ -100,6 +100,9 @@ func describe(prefix string, table []Field) []any {
 
 func (f Field) described(path string) fields {
 	d := fields{{"path", path}, {"type", string(f.Kind)}, {"words", f.Words}, {"required", !f.Optional}}
+	if f.Nullable {
+		d = append(d, field{"nullable", true})
+	}
 	if f.Unit != "" {
 		d = append(d, field{"unit", f.Unit})
 	}
