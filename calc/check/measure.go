@@ -18,6 +18,11 @@ const (
 	Room           Measure = "room"
 )
 
+// Measures lists them as keys.
+func Measures() []string {
+	return []string{string(RotorThickness), string(RotorRunOut), string(RimRunOut), string(Pads), string(Wall), string(Room)}
+}
+
 // Limits in mm.
 const (
 	RotorMinMM     = 1.55 // the strictest of the published 1.50, 1.52 and 1.55; the mark on the rotor wins

@@ -24,6 +24,14 @@ const minRotorMM, maxRotorMM, minPadMM, maxPadMM = 0.5, 4, 0.01, 10
 // builtEnd is one end of a bike; everything may be left out, which makes the questions more, not fewer.
 func builtEnd(name, words string) Field {
 	return group(name, words,
+		label("wheel", words+" wheel's id", idLength).optional(), label("tyre", words+" tyre's id", idLength).optional(),
+		num("label_mm", words+" width printed on the tyre", "mm", tyre.MinLabelMM, tyre.MaxLabelMM).optional(),
+		num("inner_mm", words+" rim's inner width", "mm", 10, 110).optional(),
+		yesNo("hookless_ok", words+" tyre named for hookless rims").instead(false),
+		num("bead_seat_mm", words+" rim's bead seat diameter", "mm", 200, 700).optional(),
+		num("tyre_bead_seat_mm", words+" tyre's bead seat diameter", "mm", 200, 700).optional(),
+		num("table_min_label_mm", words+" narrowest width in the rim's table", "mm", tyre.MinLabelMM, tyre.MaxLabelMM).optional(),
+		num("table_max_label_mm", words+" widest width in the rim's table", "mm", tyre.MinLabelMM, tyre.MaxLabelMM).optional(),
 		oneOf("setup", words+" setup", pressure.Setups()).optional(),
 		oneOf("profile", words+" rim edge", tyre.Profiles()).optional(),
 		materialOf("rim_material", words+" rim"), materialOf("nipple_material", words+" nipples"), materialOf("spoke_material", words+" spokes"),
@@ -36,6 +44,7 @@ func builtEnd(name, words string) Field {
 }
 
 var builtBike = group("bike", "Bike",
+	label("id", "Bike's id", idLength).optional(),
 	builtEnd("front", "Front"), builtEnd("rear", "Rear"),
 	oneOf("brake", "Brake", brakes).optional(),
 	materialOf("frame_material", "Frame"), materialOf("bar_material", "Bar"),

@@ -13,7 +13,7 @@ type calculation struct {
 // all lists the calculations in the order they are published.
 var all = []calculation{
 	pressureCalculation, airCalculation, leakCalculation, co2Calculation, pumpCalculation, fitCalculation, saltCalculation,
-	matchCalculation, coverCalculation, shareCalculation, checksCalculation, dueCalculation, packCalculation,
+	matchCalculation, coverCalculation, shareCalculation, checksCalculation, readyCalculation, dueCalculation, packCalculation,
 }
 
 // Names lists the calculations.

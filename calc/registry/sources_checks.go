@@ -3,6 +3,7 @@ package registry
 import (
 	"rimside/calc/check"
 	"rimside/calc/due"
+	"rimside/calc/ready"
 )
 
 const (
@@ -39,3 +40,10 @@ var intervals = []source{
 }
 
 var dueSources = joined(intervals, checkSources, saltSources)
+
+var readySources = []source{
+	{groupChecks, "How long a walk-around counts", "", one(ready.LookDays, "days"), "a bike that stands changes little, one that is ridden is looked at", ours},
+	{groupChecks, "Whether a bike may be ridden", "the worst of: open findings, values beyond their limits, a pair that is refused, an arrival that is not " +
+		"finished, a crash or a journey that no walk-around has answered, rows left out; else what the last whole walk-around has seen", nil,
+		"missing knowledge is not permission", ours},
+}

@@ -8,27 +8,48 @@ import (
 	"testing"
 )
 
-var entry = regexp.MustCompile(`(?m)^\s*"([^"]+)":\s*((?:"(?:[^"\\]|\\.)*"(?:\s*\+\s*)?)+),$`)
+var (
+	pieces = regexp.MustCompile(`"(?:[^"\\]|\\.)*"`)
+	entry  = regexp.MustCompile(`(?m)^\s*"([^"]+)":\s*((?:"(?:[^"\\]|\\.)*"(?:\s*\+\s*)?)+),$`)
+	forms  = regexp.MustCompile(`(?m)^\s*"([^"]+)":\s*\{\s*by: "(\w+)",\s*((?:\w+: "(?:[^"\\]|\\.)*",?\s*)+)\},$`)
+	form   = regexp.MustCompile(`(\w+): ("(?:[^"\\]|\\.)*")`)
+)
 
-// words reads the word catalogue, so that the tests speak of the app in its own words.
+// words reads the word catalogue, so that the tests speak of the app in its own words. Of an entry with plural forms the
+// key itself gives the form for many, and key#one the form for one.
 func words(t testing.TB) map[string]string {
 	t.Helper()
 	found := map[string]string{}
-	for _, match := range entry.FindAllStringSubmatch(catalogueText(t), -1) {
+	text := catalogueText(t)
+	for _, match := range entry.FindAllStringSubmatch(text, -1) {
 		var all string
-		for _, piece := range regexp.MustCompile(`"(?:[^"\\]|\\.)*"`).FindAllString(match[2], -1) {
-			one, err := strconv.Unquote(piece)
-			if err != nil {
-				t.Fatalf("%s: %v", match[1], err)
-			}
-			all += one
+		for _, piece := range pieces.FindAllString(match[2], -1) {
+			all += unquoted(t, piece)
 		}
 		found[match[1]] = all
+	}
+	for _, match := range forms.FindAllStringSubmatch(text, -1) {
+		for _, each := range form.FindAllStringSubmatch(match[3], -1) {
+			name := match[1] + "#" + each[1]
+			if each[1] == "other" {
+				name = match[1]
+			}
+			found[name] = unquoted(t, each[2])
+		}
 	}
 	if len(found) == 0 {
 		t.Fatal("the catalogue cannot be read: the test no longer fits its form")
 	}
 	return found
+}
+
+func unquoted(t testing.TB, text string) string {
+	t.Helper()
+	plain, err := strconv.Unquote(text)
+	if err != nil {
+		t.Fatalf("%s: %v", text, err)
+	}
+	return plain
 }
 
 // catalogueText is the source of the English catalogue: the files of its folder.

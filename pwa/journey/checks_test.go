@@ -157,6 +157,7 @@ func TestAFindingStaysUntilItIsClosed(t *testing.T) {
 	})
 	p.Shot("checks-finding")
 	p.Tap("button", in["checks.foundDone"])
+	p.allSaved()
 	p.Reload() // broken off and gone on with
 	p.See("cord shows")
 	for _, station := range stations {

@@ -1,6 +1,9 @@
 package journey
 
-import "testing"
+import (
+	"strings"
+	"testing"
+)
 
 // offline are the complaints of a browser whose server is gone; the app goes on without a word.
 const offline = "net::ERR_CONNECTION_REFUSED"
@@ -51,8 +54,18 @@ func TestTypedTextOutlivesAKilledBrowser(t *testing.T) {
 	p.Eventually("the typed weight", func() bool { return p.Value(label) == "81.5" })
 }
 
-// saved waits until nothing of the draft is left to be written.
+// allSaved waits until the status line says that everything is saved, and nothing is being written.
+func (p *Page) allSaved() {
+	p.t.Helper()
+	said := words(p.t)["status.saved"]
+	p.Eventually("the status line to say "+said, func() bool {
+		return Eval[string](p, `document.querySelector("rs-status:not([aria-busy])")?.innerText ?? ""`) != "" && strings.Contains(p.Text(), said)
+	})
+}
+
+// saved waits until a draft is on the disk, with all that was typed into it.
 func (p *Page) saved(draft string) {
 	p.t.Helper()
+	p.allSaved()
 	p.Eventually("the draft "+draft+" on the disk", func() bool { return p.stored(draft) != "null" })
 }

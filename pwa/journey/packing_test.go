@@ -85,6 +85,7 @@ func TestAFlightIsPackedAndRebuilt(t *testing.T) {
 		}
 	}
 	p.See(fill(in["trip.packed"], "of", fmt.Sprint(of)))
+	p.allSaved()
 	p.Reload()
 	p.See(fill(in["trip.packed"], "of", fmt.Sprint(of)))
 
@@ -119,6 +120,7 @@ func TestAFlightIsPackedAndRebuilt(t *testing.T) {
 	p.Shot("packing-arrival")
 	p.tickAll("rotor")
 	p.See(strings.Split(in["trip.notReady"], ":")[0])
+	p.allSaved()
 	p.Reload()
 	p.See(strings.Split(in["trip.notReady"], ":")[0]) // also after a reload
 	for _, box := range p.boxes() {

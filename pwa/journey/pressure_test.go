@@ -130,6 +130,7 @@ func TestTheGaugesReadingBecomesAnAction(t *testing.T) {
 	p.See(strings.Split(in["fault.number"], "{")[0])
 	p.Axe()
 	p.Shot("pressure-old")
+	p.allSaved()
 	p.Reload()
 	p.Eventually("what was typed", func() bool { return p.Value(in["field.now.front"]) == "abc" })
 	p.says(front, "OLD")

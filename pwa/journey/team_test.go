@@ -73,6 +73,7 @@ func TestTheTeamListTellsWhatEachBikesOwnScreenTells(t *testing.T) {
 	p.fits("the choice of bikes")
 	p.Tap("checkbox", "Bike 05 · 104, Rider 05")
 	p.See("5 bikes")
+	p.allSaved()
 	p.Reload()
 	p.See("5 bikes")
 	p.tap(p.inside("navigation", in["print.back"], "link", in["place.pressure"]))

@@ -71,6 +71,7 @@ func TestWheelsWithNoSignal(t *testing.T) {
 	p.holds(in["recField.inner_mm"], "")
 	p.edit(in["recField.inner_mm"], "240")
 	p.See("From 10 to 110 mm.")
+	p.allSaved()
 	p.Reload()
 	p.holds(in["recField.inner_mm"], "240") // what cannot be saved is not lost either
 	p.See("From 10 to 110 mm.")

@@ -52,9 +52,9 @@ addEventListener("error", (event) => app.trouble(event.error ?? event.message));
 addEventListener("unhandledrejection", (event) => app.trouble(event.reason));
 
 // The phone may take the app away at any of these moments, and will not ask again.
-addEventListener("pagehide", () => void drafts.flush());
+addEventListener("pagehide", () => drafts.leave());
 document.addEventListener("visibilitychange", () => {
-  if (document.visibilityState === "hidden") void drafts.flush();
+  if (document.visibilityState === "hidden") drafts.leave();
 });
 
 new Router([pressure, checks, packing, support, wheels, settingsScreen], (visit) => app.visit(visit)).start();

@@ -7,12 +7,7 @@ import { setText } from "./ui/part.ts";
 
 const app = new URL(location.pathname.replace(/recover(\/(index\.html)?)?$/, ""), location.origin);
 
-interface Cleared {
-  readonly caches: number;
-  readonly workers: number;
-}
-
-async function clear(): Promise<Cleared> {
+async function clear(): Promise<void> {
   const names = "caches" in globalThis ? (await caches.keys()).filter((name) => name.startsWith("rimside-")) : [];
   await Promise.all(names.map((name) => caches.delete(name)));
   const container: ServiceWorkerContainer | undefined = navigator.serviceWorker;
@@ -20,7 +15,6 @@ async function clear(): Promise<Cleared> {
   // Other apps may live beside this one on the same host.
   const own = registrations.filter((registration) => registration.scope === app.href);
   await Promise.all(own.map((registration) => registration.unregister()));
-  return { caches: names.length, workers: own.length };
 }
 
 function page(): void {
@@ -32,7 +26,8 @@ function page(): void {
     go.disabled = true;
     setText(told, w("recover.busy"));
     try {
-      setText(told, w("recover.done", { ...(await clear()) }));
+      await clear();
+      setText(told, w("recover.done"));
     } catch (error) {
       setText(told, w("recover.failed", { reason: String(error) }));
     } finally {

@@ -258,7 +258,7 @@ export class BookLog {
     const tables = await this.tables;
     const now = this.#means.now();
     const taken = await tables.write([...receiveStores, "drafts"], async (tx) => {
-      if (draft !== undefined) tx.put("drafts", [{ name: draft.name, value: draft.value }]);
+      if (draft !== undefined) tx.put("drafts", [{ name: draft.name, value: draft.value, at: now }]);
       return receive(tx, await stamped(tx, intents, { ...this.#means, now, author: this.#me, device: this.#device }));
     });
     await this.changed([taken], taken.stored);

@@ -22,6 +22,7 @@ export class Status extends Part<StatusView> {
 
   protected override show(view: StatusView): void {
     clearTimeout(this.#timer);
+    setAttr(this, "aria-busy", view.save === "saving" ? "true" : null); // at once, also where the words wait
     if (view.save === "saving" && this.#line.textContent !== "") {
       this.#timer = setTimeout(() => setText(this.#line, w("status.saving")), patience);
       return;

@@ -1,6 +1,6 @@
 // Numbers as the person's locale writes them. Formatters are slow to make, so each is made once.
 
-import { locale } from "./locale.ts";
+import { locale } from "./wanted.ts";
 
 const formats = new Map<string, Intl.NumberFormat>();
 

@@ -1,7 +1,15 @@
 // w for the repair page, which loads its own words only.
 
+import { type Args, say } from "./entry.ts";
 import { recoverWords } from "./en/recover.ts";
+import { pseudo, pseudoLanguage } from "./pseudo.ts";
+import { locale } from "./wanted.ts";
 
-export function w(key: keyof typeof recoverWords, params: Readonly<Record<string, string | number>> = {}): string {
-  return recoverWords[key].replace(/\{(\w+)\}/g, (whole, name: string) => String(params[name] ?? whole));
+type Words = typeof recoverWords;
+
+// A further language is one more line here.
+const catalogues = { en: recoverWords, [pseudoLanguage]: pseudo(recoverWords) };
+
+export function w<K extends keyof Words>(key: K, ...args: Args<Words[K]>): string {
+  return say(catalogues[locale().words][key], args[0] ?? {}, locale().words);
 }

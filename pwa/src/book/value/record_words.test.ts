@@ -1,5 +1,6 @@
 import { equal, test } from "../../ui/testing.ts";
 import type { Json } from "../../log/op/json.ts";
+import type { Entry } from "../../words/entry.ts";
 import { catalogue } from "../../words/locale.ts";
 import { ana, anaPhone, at, benPhone, byBen, hex, merged, now, op, record, told } from "./kit.test.ts";
 import { fieldWords, kindWords, optionWords } from "./kind_words.ts";
@@ -9,7 +10,7 @@ import { knowsUnit, valueWords } from "./value_words.ts";
 import { clockWords, dayWords, whenWords } from "./when.ts";
 
 test("record words: every kind, field, option and unit has words of its own", () => {
-  const words: Readonly<Record<string, string>> = catalogue();
+  const words: Readonly<Record<string, Entry>> = catalogue();
   const missing: string[] = [];
   for (const [kind, { fields }] of Object.entries(kinds)) {
     if (words[`recKind.${kind}`] !== kindWords(kind)) missing.push(kind);

@@ -1,6 +1,6 @@
 // A measured value and its circumstances in words.
 
-import { type Key, w } from "../../words/index.ts";
+import { type Key, listed, w } from "../../words/index.ts";
 import { plain } from "../../words/number.ts";
 import type { Measure, ValueField, What } from "./measure.ts";
 import { dayAge } from "./measure_days.ts";
@@ -19,11 +19,11 @@ export function valueText(field: ValueField, value: number, unit: PressureUnit):
 
 // aboutWords tells how a value was measured: "12 days ago, at 2.10 bar, 3 days after fitting".
 export function aboutWords({ day, kpa, days }: Measure, now: number, unit: PressureUnit): string {
-  return [
+  return listed([
     dayAge(day, now),
     ...(kpa === undefined ? [] : [w("measure.atPressure", { n: showKpa(kpa, unit), unit: w(`unit.${unit}`) })]),
-    ...(days === undefined ? [] : [days === 1 ? w("measure.dayAfter") : w("measure.daysAfter", { n: days })]),
-  ].join(", ");
+    ...(days === undefined ? [] : [w("measure.daysAfter", { n: days })]),
+  ]);
 }
 
 const ways = ["sideways", "radial", "saddle_height", "setback", "reach", "stack", "bar_angle"] as const;

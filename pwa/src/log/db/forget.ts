@@ -4,6 +4,7 @@ import { alone } from "./alone.ts";
 import { remembered } from "../book.ts";
 import { StorageTrouble } from "./idb.ts";
 import { mirrored } from "./settings.ts";
+import { forgetUnsaved } from "./unsaved.ts";
 
 // Other tabs let go of the database when they are told; one that is asleep may not.
 const patience = 5000; // ms
@@ -14,6 +15,7 @@ export async function forgetBook(book: string, gone: () => void): Promise<void> 
   await alone("rimside-sync", async () => {
     await deleted(`rimside-${book}`);
     for (const name of [remembered, mirrored]) forget(name);
+    for (const db of [`rimside-${book}`, ""]) forgetUnsaved(db);
     gone();
     await new Promise<void>((resolve) => setTimeout(resolve, patience)); // keeps the others out until the page has gone
   });

@@ -58,6 +58,7 @@ export interface StatesRow {
 export interface NamedRow {
   readonly name: string;
   readonly value: unknown;
+  readonly at?: number; // of a draft: ms since 1970 when it was typed
 }
 
 export interface Rows {

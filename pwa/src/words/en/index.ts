@@ -17,6 +17,8 @@ import { wheelsWords } from "./wheels.ts";
 
 export const en = {
   "app.titled": "{screen} · Rimside",
+  "joint.facts": " · ",
+  "joint.sentences": " ",
 
   // family: place.
   "place.pressure": "Pressure",

@@ -92,8 +92,7 @@ export const measureWords = {
   "measure.high": "{by} {unit} too high",
   "measure.low": "{by} {unit} too low",
   "measure.atPressure": "at {n} {unit}",
-  "measure.dayAfter": "1 day after fitting",
-  "measure.daysAfter": "{n} days after fitting",
+  "measure.daysAfter": { by: "n", one: "{n} day after fitting", other: "{n} days after fitting" },
 
   "measureAge.today": "today",
   "measureAge.yesterday": "yesterday",

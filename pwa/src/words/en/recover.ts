@@ -6,7 +6,7 @@ export const recoverWords = {
   "recover.keeps": "What you typed and saved stays: this page does not touch it.",
   "recover.go": "Throw away the program files",
   "recover.busy": "Working…",
-  "recover.done": "Done: {caches} stores of program files and {workers} background helpers are gone. Your data is untouched.",
+  "recover.done": "Done: the stored program files are gone. What you typed and saved is untouched.",
   "recover.failed": "It did not work: {reason} Close all other tabs with Rimside and try again.",
   "recover.back": "Open Rimside",
 } as const;
