@@ -22,8 +22,9 @@ export function buildOf(bike: RecordState | undefined, find: Find): Body {
     const built = wheelOf(wheel);
     if (Object.keys(built).length > 0) out[side] = built;
   }
-  const brake = textOf(bike, "brake");
-  return brake === "" ? out : { ...out, brake };
+  const own = ["brake", "shifting", "pedals", "derailleur", "seatpost", "cockpit", "frame_material", "bar_material"] as const;
+  for (const field of own) if (textOf(bike, field) !== "") out[field] = textOf(bike, field);
+  return out;
 }
 
 function wheelOf(wheel: RecordState | undefined): Body {
