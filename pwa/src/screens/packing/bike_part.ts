@@ -40,7 +40,7 @@ export class BikePart extends Part<BikeView> {
     });
   }
 
-  protected override show({ ctx, packed: { trip, ticks }, bike, direction, list }: BikeView): void {
+  protected override show({ ctx, packed: { trip, bikes, ticks }, bike, direction, list }: BikeView): void {
     const pack = bike.packs?.[direction];
     const views = stepViews(pack?.[list] ?? [], bike.rec, direction, ticks);
     const { done, of, mustLeft } = progressOf(views);
@@ -48,6 +48,7 @@ export class BikePart extends Part<BikeView> {
     setText(this.#title, bike.name);
     setHidden(this.#waiting, pack !== undefined);
     setText(this.#progress, next === undefined && of > 0 ? w("trip.allPacked", { of }) : w("trip.progress", { done, of }));
+    this.#progress.className = bikes.length > 1 || next === undefined ? "" : "unseen"; // of one bike it stands above
     const out = (step: StepView): number => {
       const wheel = pack?.steps.find(({ id }) => id === `${step.step.id.split("_")[0]}_wheel_out`);
       const tick = wheel === undefined ? undefined : tickOf(ticks, direction, bike.rec, wheel);
