@@ -3,7 +3,6 @@
 
 import type { PackAnswer } from "../../contract/contract.ts";
 import { type RecordState, valueOf } from "../../log/op/merge.ts";
-import { isObject } from "../pressure/answer.ts";
 import { textOf } from "../checks/walk_save.ts";
 
 export type Pack = PackAnswer;
@@ -12,11 +11,6 @@ export type GoodLine = PackAnswer["goods"][number];
 
 export const directions = ["out", "home"] as const;
 export type Direction = (typeof directions)[number];
-
-export function readPack(answer: unknown): Pack | undefined {
-  if (!isObject(answer) || !Array.isArray(answer["steps"]) || !Array.isArray(answer["arrival"])) return undefined;
-  return answer as unknown as Pack;
-}
 
 export interface Tick {
   readonly ticked: boolean;

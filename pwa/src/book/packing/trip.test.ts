@@ -5,7 +5,7 @@ import { hex, merged, now, op } from "../value/kit.test.ts";
 import { arrivalEvents, directionOf, journeyOf } from "./arrivals.ts";
 import { builtWords, missingWords, runoutWords, type Built } from "./as_built.ts";
 import { readCount, readSize } from "./goods_view.ts";
-import { nextOf, progressOf, readPack, stagesOf, type Step, stepViews, ticksOf } from "./pack_view.ts";
+import { nextOf, progressOf, stagesOf, type Step, stepViews, ticksOf } from "./pack_view.ts";
 import { questionsOf } from "./questions.ts";
 import { tripReminders } from "./reminders.ts";
 import { stepWords } from "./step_words.ts";
@@ -88,11 +88,6 @@ test("arrival: what is begun and not finished is told, and a finished outward ar
   equal(events(...back, tick("front_wheel_out", true, now + 9, { direction: "home" })), [[2, now + 9, hex("t")]]);
   const direction = (...entries: RecordState[]): string => directionOf([journeyOf(pack, "b", "out", ticksOf(entries, "t"))]);
   equal([direction(), direction(tick("front_wheel_out", true, now)), direction(...back), directionOf([])], ["out", "out", "home", "out"]);
-});
-
-test("pack: an answer is read, and what is none is not", () => {
-  equal(readPack({ steps, bag: [], buy_there: [], goods: [], arrival: [] })?.steps.length, 3);
-  for (const odd of [undefined, null, [], {}, { steps: 1, arrival: [] }]) equal(readPack(odd), undefined);
 });
 
 test("questions: an answer belongs to the trip, the bike, or the wheel of that end", () => {

@@ -6,7 +6,7 @@ import { sides, type Side } from "../../book/pressure/answer.ts";
 import { buildOf } from "../../book/checks/build.ts";
 import type { Built } from "../../book/packing/as_built.ts";
 import { directionOf, journeyOf } from "../../book/packing/arrivals.ts";
-import { type Direction, directions, type GoodLine, type Pack, readPack, type Ticks, ticksOf } from "../../book/packing/pack_view.ts";
+import { type Direction, directions, type GoodLine, type Pack, type Ticks, ticksOf } from "../../book/packing/pack_view.ts";
 import { bikesOf, goodsOf, legsOf, peopleOf, wayOf } from "../../book/packing/trip.ts";
 import { textOf } from "../../book/checks/walk_save.ts";
 import { newRec } from "../../log/book_log.ts";
@@ -61,8 +61,8 @@ export async function packed(ctx: Ctx, rec: string): Promise<Packed | undefined>
   return { trip, bikes, ticks, goods: any?.goods ?? [], read: any?.rules_read ?? "", people: await peopleIn(ctx, trip), now: directionOf(outward) };
 }
 
-function bodyOf(trip: RecordState, bike: object, direction: Direction): PackRequest {
-  return { bike: bike as PackRequest["bike"], way: wayOf(trip), direction, legs_us: legsOf(trip), goods: goodsOf(trip).map(({ key: _, ...good }) => good) };
+function bodyOf(trip: RecordState, bike: PackRequest["bike"], direction: Direction): PackRequest {
+  return { bike, way: wayOf(trip), direction, legs_us: legsOf(trip), goods: goodsOf(trip).map(({ key: _, ...good }) => good) };
 }
 
 async function peopleIn(ctx: Ctx, trip: RecordState): Promise<Packed["people"]> {
@@ -77,8 +77,7 @@ async function ask(ctx: Ctx, body: PackRequest): Promise<Pack | undefined> {
   const known = asked.get(question);
   if (known !== undefined) return known;
   try {
-    const { status, body: answer } = await ctx.calc.ask("pack", body);
-    const pack = status === 200 ? readPack(JSON.parse(answer)) : undefined;
+    const { answer: pack } = await ctx.calc.ask("pack", body);
     if (pack !== undefined) asked.set(question, pack);
     return pack;
   } catch {
