@@ -147,7 +147,7 @@ func TestByTrain(t *testing.T) {
 			}
 		}
 	}
-	p.Choose(in["trip.goodKind"], in["good.power_bank"])
+	p.Choose(in["trip.goodKind"], in["good.tools"])
 	p.See(in["goodWhy.no_flight"])
 }
 
