@@ -27,7 +27,7 @@ func TestGoodsAndTheDesk(t *testing.T) {
 	p.See("Read the grams on it.")
 	p.See("1 to decide")
 	p.Type(in["good.cartridge"]+" · "+in["goodSize.grams"], "abc")
-	p.See("16 g, not a number")
+	p.See("That is not a number.")
 	p.Reload()
 	p.Eventually("what was typed", func() bool { return p.Value(in["good.cartridge"]+" · "+in["goodSize.grams"]) == "abc" })
 	p.Type(in["good.cartridge"]+" · "+in["goodSize.grams"], "16 g")

@@ -61,7 +61,7 @@ test("ticks: the newest of each step counts, whoever set it; out and home are tw
     tick("as_built", true, 40, { direction: "home" }), made("6", "pack_tick", { trip: "else", bike: "b", step: "front_rotor", ticked: true }),
   ], "t");
   const views = stepViews(steps, "b", "out", ticks);
-  equal(views.map(({ ticked, after }) => [ticked, after === undefined ? "" : stepWords(after)]), [[false, ""], [true, "Write down and photograph it"], [false, ""]]);
+  equal(views.map(({ ticked, after }) => [ticked, after === undefined ? "" : stepWords(after)]), [[false, ""], [true, "Measure and photograph it"], [false, ""]]);
   equal([progressOf(views), nextOf(views)?.step.id], [{ done: 1, of: 3, mustLeft: 1 }, "as_built"]);
   const home = stepViews(steps, "b", "home", ticks);
   equal([home.map(({ ticked }) => ticked), nextOf(home)?.step.id], [[true, false, false], "front_wheel_out"]);

@@ -72,7 +72,7 @@ export const packingWords = {
   "stage.gears": "Gears",
   "stage.ride": "Before you ride",
   // family: step.
-  "step.as_built": "Write down and photograph it",
+  "step.as_built": "Measure and photograph it",
   "step.try_tools": "Try every tool at home",
   "step.smallest_cog": "Shift to the smallest sprocket",
   "step.battery_off": "Battery off, contacts covered",
