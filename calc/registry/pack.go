@@ -22,7 +22,7 @@ var goodsField = listOf("goods", 0, maxGoods,
 ).optional()
 
 // count is a whole number, one where nobody says.
-func count(name string) Field {
+func count(name string) *Field {
 	f := num(name, "", 1, 100).instead(1)
 	f.Kind = integer
 	return f
@@ -30,10 +30,9 @@ func count(name string) Field {
 
 var packCalculation = calculation{
 	name: "pack",
-	table: []Field{
+	table: []*Field{
 		builtBike, oneOf("way", pack.Ways()), oneOf("direction", directions).instead("out"), yesNo("legs_us").optional().nullable(), goodsField,
 	},
-	answer:  packAnswer,
 	example: `{"bike":` + examplePacked + `,"way":"air_bag","direction":"out","legs_us":false,"goods":` + exampleGoods + `}`,
 	run: func(v values) (any, *Error) {
 		return packJSON(pack.Plan(pack.Trip{

@@ -11,22 +11,24 @@ var (
 	places = []string{pack.InBag, pack.InCabin, pack.NotCarried}
 )
 
-var packAnswer = result(packSteps("steps"), keys("bag", pack.Tools()...), keys("buy_there", pack.GoodKinds()...),
-	parts("goods", key("id", pack.GoodKinds()...), key("cabin", may...), key("hold", may...), key("why", pack.Whys()...), valuesOf("values"),
-		key("place", places...), key("asks", "", "legs_us", "grams", "wh", "ml"), flag("parcel"), wording("dated")),
-	packSteps("arrival"),
-	parts("ask", key("field", pack.Questions()...), key("side", "", "front", "rear")),
-	onDay("rules_read"))
+func packAnswer() *Field {
+	return result(packSteps("steps"), keys("bag", pack.Tools()...), keys("buy_there", pack.GoodKinds()...),
+		parts("goods", key("id", pack.GoodKinds()...), key("cabin", may...), key("hold", may...), key("why", pack.Whys()...), valuesOf("values"),
+			key("place", places...), key("asks", "", "legs_us", "grams", "wh", "ml"), flag("parcel"), wording("dated")),
+		packSteps("arrival"),
+		parts("ask", key("field", pack.Questions()...), key("side", "", "front", "rear")),
+		onDay("rules_read"))
+}
 
-func packSteps(name string) Field {
+func packSteps(name string) *Field {
 	return parts(name, key("id", pack.StepIDs()...), key("stage", pack.Stages()...), key("tool", append([]string{""}, pack.Tools()...)...),
 		keys("needs", pack.StepIDs()...), flag("must"), valuesOf("values"), keys("notes", pack.Notes()...),
 		flag("loosens").optional(), keys("undoes", pack.StepIDs()...).optional(), keys("as_built", pack.AsBuilt()...).optional())
 }
 
 // keys is a list of keys that a package lists.
-func keys(name string, choices ...string) Field {
-	return Field{Name: name, Kind: list, Item: choice, Choices: choices, Max: math.Inf(1)}
+func keys(name string, choices ...string) *Field {
+	return &Field{Name: name, Kind: list, Item: choice, Choices: choices, Max: math.Inf(1)}
 }
 
 func packJSON(a pack.Answer) any {
