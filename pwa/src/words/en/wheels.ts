@@ -66,6 +66,7 @@ export const wheelsWords = {
   // family: thing.group.
   "thing.group.bike": "Bike",
   "thing.group.frame": "Frame and drive",
+  "thing.group.packing": "How it comes apart",
   "thing.group.kit": "Gauge and pump",
   "thing.group.car": "Team car",
   "thing.group.more": "Note",
