@@ -1,6 +1,7 @@
 // What the calculations rest on, as they tell it themselves, in groups to read.
 
-import { locale, w } from "../../words/index.ts";
+import { listed, w } from "../../words/index.ts";
+import { precise } from "../../words/number.ts";
 import { isObject } from "../pressure/answer.ts";
 
 export const marks = ["published", "practice", "memory", "ours"] as const;
@@ -39,7 +40,7 @@ export function sourcesView(described: readonly unknown[]): SourcesView {
       else known.usedBy.push(nameOf(text(calculation["name"])));
     }
   }
-  const out = [...groups].map(([title, lines]) => ({ title, lines: [...lines.values()].map(({ line, usedBy }) => ({ ...line, usedBy: usedBy.join(", ") })) }));
+  const out = [...groups].map(([title, lines]) => ({ title, lines: [...lines.values()].map(({ line, usedBy }) => ({ ...line, usedBy: listed(usedBy) })) }));
   const all = out.flatMap((group) => group.lines);
   return { groups: out, total: all.length, counts: marks.map((mark) => ({ mark, n: all.filter((line) => line.mark === mark).length })) };
 }
@@ -54,8 +55,7 @@ function lineOf(source: Record<string, unknown>): Omit<SourceLine, "usedBy"> {
 // amount writes a value with all its digits: 0.0018 must not become 0.002 here.
 function amount(value: unknown, unit: string): string {
   if (typeof value !== "number") return "";
-  const written = new Intl.NumberFormat(locale().numbers, { maximumSignificantDigits: 12, useGrouping: false }).format(value);
-  return unit === "" ? written : `${written} ${unit}`;
+  return unit === "" ? precise(value) : w("recValue.with", { n: precise(value), unit });
 }
 
 function nameOf(calculation: string): string {
