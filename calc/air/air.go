@@ -27,9 +27,9 @@ const (
 
 // What can be wrong with a state of the air.
 var (
-	ErrAltitude    = errors.New("altitude must be between -5000 and 11000 m")
-	ErrTemperature = errors.New("temperature must be above absolute zero")
-	ErrVacuum      = errors.New("the pressure must be above a vacuum at this altitude")
+	ErrAltitude    = errors.New("altitude_out_of_range")
+	ErrTemperature = errors.New("temperature_below_zero")
+	ErrVacuum      = errors.New("below_vacuum")
 )
 
 // State is where and how warm a tyre is.

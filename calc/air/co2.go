@@ -29,8 +29,8 @@ const (
 
 // What can be wrong with a filling.
 var (
-	ErrDense  = errors.New("this much gas in so little room is no tyre: inside a cartridge no gas law here holds")
-	ErrAmount = errors.New("the amount of gas must be more than 0")
+	ErrDense  = errors.New("too_much_gas")
+	ErrAmount = errors.New("no_gas")
 )
 
 // Filling is a tyre that is filled from a cartridge.

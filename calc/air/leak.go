@@ -9,9 +9,9 @@ import (
 
 // What can be wrong with two readings of a leaking tyre.
 var (
-	ErrDays   = errors.New("the days between the readings must be more than 0")
-	ErrFlat   = errors.New("a flat tyre shows no leak: both readings must be above 0")
-	ErrRising = errors.New("the later reading is higher at the same temperature and altitude: it was pumped in between, or one reading is wrong")
+	ErrDays   = errors.New("no_days_between")
+	ErrFlat   = errors.New("flat_tyre")
+	ErrRising = errors.New("pumped_between")
 )
 
 // Reading is a true gauge pressure and the state it was read in.

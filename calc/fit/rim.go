@@ -9,10 +9,10 @@ import (
 
 // What can be wrong with the measures.
 var (
-	ErrMeasure = errors.New("bead seat, flange and well must be measures above 0")
-	ErrTape    = errors.New("the tape fills the well: measure the well's depth without tape")
-	ErrInsert  = errors.New("with an insert the well is full: these sums do not hold")
-	ErrValve   = errors.New("the valve stands above the flange: measure its height above the taped well")
+	ErrMeasure = errors.New("measure_not_above_zero")
+	ErrTape    = errors.New("tape_fills_well")
+	ErrInsert  = errors.New("insert")
+	ErrValve   = errors.New("valve_above_flange")
 )
 
 // Rim is what the bead has to go round, with the bead that goes round it.

@@ -1,8 +1,6 @@
 package registry
 
 import (
-	"strings"
-
 	"rimside/calc/air"
 	"rimside/calc/unit"
 )
@@ -13,35 +11,30 @@ const (
 	minAltitude, maxAltitude = -500.0, 9000.0
 )
 
-func celsius(name, words string) Field { return num(name, words, "C", minCelsius, maxCelsius) }
+func celsius(name string) Field { return num(name, "C", minCelsius, maxCelsius) }
 
-func altitude(name, words string) Field { return num(name, words, "m", minAltitude, maxAltitude) }
+func altitude(name string) Field { return num(name, "m", minAltitude, maxAltitude) }
 
 // place is a temperature and an altitude.
-func place(name, words string) Field {
-	return group(name, words, celsius("c", words+" temperature"), altitude("m", words+" altitude"))
+func place(name string) Field {
+	return group(name, celsius("c"), altitude("m"))
 }
 
 func stateOf(v values) air.State {
 	return air.State{Temperature: unit.FromCelsius(v.num("c")), Altitude: unit.Metre(v.num("m"))}
 }
 
-// cannot tells a calculation's own error as a sentence.
-func cannot(field string, err error) *Error {
-	text := err.Error()
-	return &Error{CodeCannot, field, strings.ToUpper(text[:1]) + text[1:] + "."}
-}
+// cannot tells a calculation's own error, whose text is a key.
+func cannot(field string, err error) *Error { return wrong(CodeCannot, field, "why", err.Error()) }
 
 var airCalculation = calculation{
-	name:     "air",
-	sentence: "What a closed tyre reads elsewhere: another temperature, another altitude.",
+	name: "air",
 	table: []Field{
-		num("kpa", "Pressure", "kPa", -101, 2000),
-		place("from", "Read"),
-		place("to", "Wanted"),
+		num("kpa", "kPa", -101, 2000),
+		place("from"),
+		place("to"),
 	},
 	example: `{"kpa":200,"from":{"c":20,"m":0},"to":{"c":7,"m":2000}}`,
-	sources: airSources,
 	run: func(v values) (any, *Error) {
 		from, to := stateOf(v.in("from")), stateOf(v.in("to"))
 		p, err := air.Carry(unit.FromKPa(v.num("kpa")), from, to)
@@ -58,9 +51,9 @@ var airCalculation = calculation{
 }
 
 // reading is a pressure with its place.
-func reading(name, words string) Field {
-	f := place(name, words)
-	f.Fields = append([]Field{num("kpa", words+" reading", "kPa", 1, 2000)}, f.Fields...)
+func reading(name string) Field {
+	f := place(name)
+	f.Fields = append([]Field{num("kpa", "kPa", 1, 2000)}, f.Fields...)
 	return f
 }
 
@@ -69,17 +62,15 @@ func readingOf(v values) air.Reading {
 }
 
 var leakCalculation = calculation{
-	name:     "leak",
-	sentence: "How fast a tyre loses air, from two readings, and what it will read later.",
+	name: "leak",
 	table: []Field{
-		reading("first", "First"),
-		reading("second", "Second"),
-		num("days", "Days between the readings", "days", 0.01, 1000),
-		num("ahead_days", "Days ahead", "days", 0, 1000),
-		place("ahead", "Then"),
+		reading("first"),
+		reading("second"),
+		num("days", "days", 0.01, 1000),
+		num("ahead_days", "days", 0, 1000),
+		place("ahead"),
 	},
 	example: `{"first":{"kpa":250,"c":20,"m":200},"second":{"kpa":230,"c":15,"m":200},"days":5,"ahead_days":2,"ahead":{"c":8,"m":1100}}`,
-	sources: leakSources,
 	run: func(v values) (any, *Error) {
 		second := readingOf(v.in("second"))
 		loss, err := air.LeakPerDay(readingOf(v.in("first")), second, v.num("days"))

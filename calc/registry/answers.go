@@ -23,7 +23,7 @@ func wheelAnswer(name string) Field {
 	return part(name,
 		figure("custom_kpa", "kPa").nullable(), figure("optimum_kpa", "kPa").nullable(), rangeOf("good_kpa", "kPa").nullable(),
 		figure("floor_kpa", "kPa").nullable(), figure("ceiling_kpa", "kPa").nullable(),
-		key("limited_by", "none", "tyre", "rim", "hookless", "table", "unread", "floor", "printed_minimum"),
+		key("limited_by", "none", "tyre", "rim", "hookless", "table", "floor"),
 		parts("curve", figure("kpa", "kPa"), figure("casing_w", "W"), figure("roughness_w", "W")),
 		figure("width_mm", "mm").nullable(), key("width_from", "measured", "predicted"), figure("predicted_mm", "mm").nullable(), figure("load_n", "N"),
 		figure("recommended_kpa", "kPa").nullable(), figure("set_kpa", "kPa").nullable(), figure("gauge_kpa", "kPa").nullable(),

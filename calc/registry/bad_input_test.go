@@ -3,6 +3,7 @@ package registry_test
 import (
 	"encoding/json"
 	"errors"
+	"slices"
 	"strings"
 	"testing"
 
@@ -19,13 +20,21 @@ func fault(t *testing.T, name, body string) *registry.Error {
 		return &registry.Error{}
 	}
 	var sent struct {
-		Error struct{ Code, Field, Message string }
+		Errors []struct {
+			Code, Field string
+			Values      map[string]any
+		}
 	}
-	if jsonErr := json.Unmarshal(e.JSON(), &sent); jsonErr != nil || sent.Error.Code != e.Code || sent.Error.Field != e.Field || sent.Error.Message != e.Message {
+	if jsonErr := json.Unmarshal(e.JSON(), &sent); jsonErr != nil || len(sent.Errors) != len(e.All()) {
 		t.Errorf("%s: sent as %s", name, e.JSON())
 	}
-	if e.Code == "" || !strings.HasSuffix(e.Message, ".") || strings.HasSuffix(e.Message, "..") || strings.ToUpper(e.Message[:1]) != e.Message[:1] {
-		t.Errorf("%s: code %q, message %q is no sentence", name, e.Code, e.Message)
+	for i, each := range e.All() {
+		if s := sent.Errors[i]; s.Code != each.Code || s.Field != each.Field || len(s.Values) != len(each.Values) {
+			t.Errorf("%s: sent as %s", name, e.JSON())
+		}
+		if !slices.Contains(registry.Codes(), each.Code) {
+			t.Errorf("%s: %q is not among the codes", name, each.Code)
+		}
 	}
 	if answer != nil {
 		t.Errorf("%s: an answer beside an error: %s", name, answer)
@@ -36,7 +45,7 @@ func fault(t *testing.T, name, body string) *registry.Error {
 func refused(t *testing.T, name, body, code, field string) {
 	t.Helper()
 	if e := fault(t, name, body); e.Code != code || e.Field != field {
-		t.Errorf("%s: %s at %q (%s), want %s at %q for %.200s", name, e.Code, e.Field, e.Message, code, field, body)
+		t.Errorf("%s: %s at %q (%v), want %s at %q for %.200s", name, e.Code, e.Field, e.Values, code, field, body)
 	}
 }
 
@@ -62,7 +71,7 @@ func TestBodiesThatAreNoRequest(t *testing.T) {
 			{strings.Repeat("[", 100000), "malformed"}, {strings.Repeat(`{"a":`, 100000), "malformed"},
 		} {
 			if e := fault(t, name, c.body); e.Code != c.code {
-				t.Errorf("%s: %.60q is %s (%s), want %s", name, c.body, e.Code, e.Message, c.code)
+				t.Errorf("%s: %.60q is %s (%v), want %s", name, c.body, e.Code, e.Values, c.code)
 			}
 		}
 		if _, err := registry.Call(name, []byte(" \n\t"+example+" \r\n")); err != nil {
@@ -143,10 +152,39 @@ func TestBadMembers(t *testing.T) {
 	}
 }
 
-// Two names can be one: a message tells a name in another case how it is written.
+// All faults are told at once, in the order of the request; those that no single field shows come last, unless they follow from
+// one that was told.
+func TestAllFaultsAreToldAtOnce(t *testing.T) {
+	for _, c := range []struct{ name, body, want string }{
+		{"air", `{"kpa":"x","from":{"c":200,"m":0},"to":{"C":1,"m":null}}`, "wrong_type kpa, out_of_bounds from.c, unknown_field to.C, null to.m, missing to.c"},
+		{"air", `{"kpa":1,"kpa":9e9,"from":{"c":20,"c":21,"m":0}}`, "duplicate kpa, duplicate from.c, missing to"},
+		{"air", `{"kpa":"x",`, "malformed"},
+		{"air", `{"kpa":1,"kpa":1}x`, "duplicate kpa, trailing_data"},
+		{"salt", `{"log":[{"kind":"wipe"},3,{"day":"2026-02-30","kind":"Wipe"}],"today":"2026-07-14"}`,
+			"missing log.0.day, wrong_type log.1, wrong_type log.2.day, unknown_choice log.2.kind"},
+		{"pressure", with(t, "pressure", `"share":0.3,"kmh":20`, `"share":-1`), "out_of_bounds ground.1.share, missing ground.1.kmh"},
+		{"pressure", with(t, "pressure", `"kind":"pea"`, `"kind":"Pea"`), "unknown_choice ground.0.kind"}, // not missing too
+		{"pressure", with(t, "pressure", `"front_share":0.42`, `"front_load_kg":400`), "out_of_bounds front_load_kg"},
+		{"pressure", with(t, "pressure", `"front_share":0.42`, `"front_load_kg":40,"wheels":2`), "unknown_field wheels, missing rear_load_kg"},
+	} {
+		var told []string
+		for _, e := range fault(t, c.name, c.body).All() {
+			told = append(told, e.Error())
+		}
+		if got := strings.Join(told, ", "); got != c.want {
+			t.Errorf("%s, %.80s: %s, want %s", c.name, c.body, got, c.want)
+		}
+	}
+	many := `{"kpa":1` + strings.Repeat(`,"kpa":1`, 1000) + strings.Repeat(`,"x":1`, 1000) + "}"
+	if n := len(fault(t, "air", many).All()); n != 100 {
+		t.Errorf("%d faults of a hostile body are told, want 100", n)
+	}
+}
+
+// Two names can be one: a name in another case is told how it is written.
 func TestWrongCaseIsTold(t *testing.T) {
 	e := fault(t, "air", with(t, "air", `"kpa"`, `"KPA"`))
-	if e.Code != "unknown_field" || e.Field != "KPA" || !strings.Contains(e.Message, "write kpa") {
+	if e.Code != "unknown_field" || e.Field != "KPA" || e.Values["write"] != "kpa" {
 		t.Errorf("%+v", e)
 	}
 }

@@ -23,37 +23,37 @@ var (
 const minRotorMM, maxRotorMM, minPadMM, maxPadMM = 0.5, 4, 0.01, 10
 
 // builtEnd is one end of a bike; everything may be left out, which makes the questions more, not fewer.
-func builtEnd(name, words string) Field {
-	return group(name, words,
-		label("wheel", words+" wheel's id", idLength).optional(), label("tyre", words+" tyre's id", idLength).optional(),
-		num("label_mm", words+" width printed on the tyre", "mm", tyre.MinLabelMM, tyre.MaxLabelMM).optional(),
-		num("inner_mm", words+" rim's inner width", "mm", 10, 110).optional(),
-		yesNo("hookless_ok", words+" tyre named for hookless rims").instead(false),
-		num("bead_seat_mm", words+" rim's bead seat diameter", "mm", 200, 700).optional(),
-		num("tyre_bead_seat_mm", words+" tyre's bead seat diameter", "mm", 200, 700).optional(),
-		num("table_min_label_mm", words+" narrowest width in the rim's table", "mm", tyre.MinLabelMM, tyre.MaxLabelMM).optional(),
-		num("table_max_label_mm", words+" widest width in the rim's table", "mm", tyre.MinLabelMM, tyre.MaxLabelMM).optional(),
-		oneOf("setup", words+" setup", pressure.Setups()).optional(),
-		oneOf("profile", words+" rim edge", tyre.Profiles()).optional(),
-		materialOf("rim_material", words+" rim"), materialOf("nipple_material", words+" nipples"), materialOf("spoke_material", words+" spokes"),
-		materialOf("hub_material", words+" hub"), materialOf("bearing_material", words+" bearings"),
-		oneOf("brake", words+" brake", brakes).optional(),
-		oneOf("axle", words+" axle", axles).optional(),
-		oneOf("rotor_mount", words+" rotor mount", mounts).optional(),
-		num("rotor_min_mm", words+" rotor’s mark of least thickness", "mm", minRotorMM, maxRotorMM).optional(),
+func builtEnd(name string) Field {
+	return group(name,
+		label("wheel", idLength).optional(), label("tyre", idLength).optional(),
+		num("label_mm", "mm", tyre.MinLabelMM, tyre.MaxLabelMM).optional(),
+		num("inner_mm", "mm", 10, 110).optional(),
+		yesNo("hookless_ok").instead(false),
+		num("bead_seat_mm", "mm", 200, 700).optional(),
+		num("tyre_bead_seat_mm", "mm", 200, 700).optional(),
+		num("table_min_label_mm", "mm", tyre.MinLabelMM, tyre.MaxLabelMM).optional(),
+		num("table_max_label_mm", "mm", tyre.MinLabelMM, tyre.MaxLabelMM).optional(),
+		oneOf("setup", pressure.Setups()).optional(),
+		oneOf("profile", tyre.Profiles()).optional(),
+		materialOf("rim_material"), materialOf("nipple_material"), materialOf("spoke_material"),
+		materialOf("hub_material"), materialOf("bearing_material"),
+		oneOf("brake", brakes).optional(),
+		oneOf("axle", axles).optional(),
+		oneOf("rotor_mount", mounts).optional(),
+		num("rotor_min_mm", "mm", minRotorMM, maxRotorMM).optional(),
 	).optional()
 }
 
-var builtBike = group("bike", "Bike",
-	label("id", "Bike's id", idLength).optional(),
-	builtEnd("front", "Front"), builtEnd("rear", "Rear"),
-	oneOf("brake", "Brake", brakes).optional(),
-	materialOf("frame_material", "Frame"), materialOf("bar_material", "Bar"),
-	oneOf("use", "Use", uses).optional(),
-	yesNo("racing", "Racing").optional(),
-	yesNo("electric", "Electric shifting or motor").optional(),
-	oneOf("pedals", "Pedals turned by", pedals).optional(),
-	oneOf("derailleur", "Rear derailleur on", derailleurs).optional(),
+var builtBike = group("bike",
+	label("id", idLength).optional(),
+	builtEnd("front"), builtEnd("rear"),
+	oneOf("brake", brakes).optional(),
+	materialOf("frame_material"), materialOf("bar_material"),
+	oneOf("use", uses).optional(),
+	yesNo("racing").optional(),
+	yesNo("electric").optional(),
+	oneOf("pedals", pedals).optional(),
+	oneOf("derailleur", derailleurs).optional(),
 )
 
 func builtBikeOf(v values) due.Bike {
@@ -79,17 +79,17 @@ func builtEndOf(bike values, side string) check.Wheel {
 }
 
 // pastField is what was noted about a bike, one shape for every calculation that reads it; a line carries what its kind has.
-var pastField = listOf("history", "History", 0, maxEvents,
-	oneOf("kind", "Kind", check.Events()),
-	date("day", "Day"),
-	oneOf("side", "Side", sides).optional(),
-	oneOf("conditions", "Conditions of the ride", []string{"indoor", "wet", "salted", "dry"}).optional(),
-	num("hours", "Hours ridden", "h", 0, maxHours).instead(salt.UnknownHours),
-	num("km", "Distance ridden", "km", 0, 2000).optional(),
-	oneOf("sweat", "Sweat", salt.Sweats()).optional(),
-	oneOf("moment", "Moment of the check", check.Moments()).optional(),
-	num("mm", "Measured at rotor or pads", "mm", minPadMM, maxPadMM).optional(),
-	yesNo("new", "Fitted new").optional(),
+var pastField = listOf("history", 0, maxEvents,
+	oneOf("kind", check.Events()),
+	date("day"),
+	oneOf("side", sides).optional(),
+	oneOf("conditions", []string{"indoor", "wet", "salted", "dry"}).optional(),
+	num("hours", "h", 0, maxHours).instead(salt.UnknownHours),
+	num("km", "km", 0, 2000).optional(),
+	oneOf("sweat", salt.Sweats()).optional(),
+	oneOf("moment", check.Moments()).optional(),
+	num("mm", "mm", minPadMM, maxPadMM).optional(),
+	yesNo("new").optional(),
 ).optional()
 
 func pastOf(v values) []due.Event {

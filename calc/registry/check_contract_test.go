@@ -108,20 +108,10 @@ func TestIntervalsLeftOut(t *testing.T) {
 		t.Fatal("bolts are not listed")
 		return ""
 	}
-	var list []struct {
-		Name   string
-		Fields []struct {
-			Path    string
-			Instead any
-		}
-	}
-	if err := json.Unmarshal(registry.Describe(), &list); err != nil {
-		t.Fatal(err)
-	}
 	told := false
-	for _, c := range list {
-		for _, f := range c.Fields {
-			told = told || f.Path == "intervals.bolts_days" && f.Instead == 90.0
+	for _, c := range registry.Contracts() {
+		for _, row := range registry.Rows(c.Request) {
+			told = told || row.Path == "intervals.bolts_days" && row.Default == 90.0
 		}
 	}
 	if usual, edited := dueOn(""), dueOn(`,"intervals":{"bolts_days":7}`); !told || usual != "2026-09-29" || edited != "2026-07-08" {

@@ -14,11 +14,9 @@ const exampleHistory = `[{"kind":"built","day":"2026-05-02","side":"rear"},{"kin
 	`{"kind":"transport","day":"2026-07-12"}]`
 
 var checksCalculation = calculation{
-	name:     "checks",
-	sentence: "What to look at on this bike now, in walking order, and how bad each may be.",
-	table:    []Field{builtBike, oneOf("moment", "Moment", check.Moments()), pastField},
-	example:  `{"bike":` + exampleBike + `,"moment":"evening","history":` + exampleHistory + `}`,
-	sources:  checkSources,
+	name:    "checks",
+	table:   []Field{builtBike, oneOf("moment", check.Moments()), pastField},
+	example: `{"bike":` + exampleBike + `,"moment":"evening","history":` + exampleHistory + `}`,
 	run: func(v values) (any, *Error) {
 		var history []check.Event
 		for _, e := range pastOf(v) {

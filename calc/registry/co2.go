@@ -10,18 +10,16 @@ import (
 var starts = []string{"flat", "standing"}
 
 var co2Calculation = calculation{
-	name:     "co2",
-	sentence: "What a whole CO2 cartridge leaves in a tyre, and how much gas a limit takes.",
+	name: "co2",
 	table: []Field{
-		num("cartridge_g", "Gas in the cartridge", "g", 4, 100),
+		num("cartridge_g", "g", 4, 100),
 		beadSeatField, widthField,
-		oneOf("start", "Tyre before", starts),
-		celsius("c", "Temperature of the gas").instead(20), altitude("m", "Altitude").instead(0),
-		num("limit_kpa", "Limit of tyre and rim", "kPa", 50, 1500),
-		yesNo("insert", "Insert").instead(false),
+		oneOf("start", starts),
+		celsius("c").instead(20), altitude("m").instead(0),
+		num("limit_kpa", "kPa", 50, 1500),
+		yesNo("insert").instead(false),
 	},
 	example: `{"cartridge_g":16,"bead_seat_mm":622,"width_mm":40,"start":"standing","c":12,"m":900,"limit_kpa":300}`,
-	sources: gasSources,
 	answer: result(figure("kpa", "kPa"), figure("warmed_kpa", "kPa"), flag("over_limit"),
 		part("grams_for_kpa", figure("kpa", "kPa"), figure("g", "g")), figure("tomorrow_kpa", "kPa")),
 	run: runCO2,
@@ -29,7 +27,7 @@ var co2Calculation = calculation{
 
 func runCO2(v values) (any, *Error) {
 	if v.yes("insert") {
-		return nil, &Error{CodeCannot, "insert", "With an insert the air space is not known: no number."}
+		return nil, wrong(CodeCannot, "insert", "why", "insert")
 	}
 	f := air.Filling{
 		Gas: unit.Kilogram(v.num("cartridge_g") / 1e3), Volume: volumeOf(v), Standing: v.text("start") == "standing",
@@ -55,19 +53,17 @@ func runCO2(v values) (any, *Error) {
 }
 
 var pumpCalculation = calculation{
-	name:     "pump",
-	sentence: "How many strokes of a pump a rise in pressure takes.",
+	name: "pump",
 	table: []Field{
-		num("stroke_ml", "Pump stroke", "ml", 5, 2000), beadSeatField, widthField,
-		num("from_kpa", "Pressure before", "kPa", 0, 1500), num("to_kpa", "Pressure wanted", "kPa", 0, 1500), altitude("m", "Altitude").instead(0),
+		num("stroke_ml", "ml", 5, 2000), beadSeatField, widthField,
+		num("from_kpa", "kPa", 0, 1500), num("to_kpa", "kPa", 0, 1500), altitude("m").instead(0),
 	},
 	example: `{"stroke_ml":60,"bead_seat_mm":622,"width_mm":40,"from_kpa":0,"to_kpa":250,"m":900}`,
-	sources: pumping,
 	answer:  result(figure("strokes_ideal", ""), rangeOf("strokes_likely", "")),
 	run: func(v values) (any, *Error) {
 		from, to := unit.FromKPa(v.num("from_kpa")), unit.FromKPa(v.num("to_kpa"))
 		if to < from {
-			return nil, &Error{CodeConflict, "to_kpa", "Pressure wanted is below the pressure before: let air out instead."}
+			return nil, wrong(CodeConflict, "to_kpa", "with", "from_kpa")
 		}
 		ideal, err := air.Strokes(volumeOf(v), unit.FromML(v.num("stroke_ml")), to-from, unit.Metre(v.num("m")))
 		if err != nil {
@@ -79,8 +75,8 @@ var pumpCalculation = calculation{
 }
 
 var (
-	beadSeatField = num("bead_seat_mm", "Bead seat diameter", "mm", 200, 700)
-	widthField    = num("width_mm", "Tyre width", "mm", 15, 150)
+	beadSeatField = num("bead_seat_mm", "mm", 200, 700)
+	widthField    = num("width_mm", "mm", 15, 150)
 )
 
 // volumeOf is the air space of the tyre that a request tells of.

@@ -11,13 +11,14 @@ type Contract struct {
 	Name    string
 	Request []Field
 	Answer  Field
+	Example string // a body that it answers
 }
 
 // Contracts lists the contract of every calculation, in the order in which they are published.
 func Contracts() []Contract {
 	out := make([]Contract, len(all))
 	for i, c := range all {
-		out[i] = Contract{c.name, c.table, c.answerTable()}
+		out[i] = Contract{c.name, c.table, c.answerTable(), c.example}
 	}
 	return out
 }

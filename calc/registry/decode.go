@@ -9,7 +9,7 @@ import (
 	"rimside/calc/unit"
 )
 
-// values is an object that has passed its table: every member is known, has its type and lies inside its bounds.
+// values is an object held to its table: every member is known, has its type and lies inside its bounds, or is faulty.
 type values map[string]any
 
 // has says whether a member was given.
@@ -33,31 +33,38 @@ func (v values) in(name string) values { o, _ := v[name].(values); return o }
 // items is a list of objects.
 func (v values) items(name string) []values { l, _ := v[name].([]values); return l }
 
-// decode holds a body to a table.
+// faulty stands for a value that was given and refused: it counts as given.
+type faulty struct{}
+
+// decode holds a body to a table and finds all its faults. Beside an error the values hold what was right.
 func decode(body []byte, table []Field) (values, *Error) {
-	raw, fault := parse(body)
-	if fault != nil {
-		return nil, fault
+	raw, twice := parse(body)
+	if raw == nil && twice != nil {
+		return nil, twice
 	}
 	members, ok := raw.(entries)
 	if !ok {
-		return nil, &Error{CodeType, "", "The request must be a JSON object."}
+		return nil, wrong(CodeType, "", "type", string(object))
 	}
-	return checkObject("", members, table)
+	out, faults := checkObject("", members, table)
+	return out, together(twice, faults)
 }
 
 func checkObject(path string, members entries, table []Field) (values, *Error) {
 	out := values{}
+	var faults *Error
 	for _, m := range members {
 		at := join(path, m.name)
 		f, known := fieldNamed(table, m.name)
 		if !known {
-			return nil, &Error{CodeField, at, unknownText(table, m.name)}
+			faults = together(faults, unknownField(at, table, m.name))
+			continue
 		}
 		value, fault := f.check(at, m.value)
-		if fault != nil {
-			return nil, fault
+		if fault != nil && value == nil {
+			value = faulty{}
 		}
+		faults = together(faults, fault)
 		out[m.name] = value
 	}
 	for _, f := range table {
@@ -66,10 +73,10 @@ func checkObject(path string, members entries, table []Field) (values, *Error) {
 		case f.Default != nil:
 			out[f.Name] = f.Default
 		case !f.Optional:
-			return nil, &Error{CodeMissing, join(path, f.Name), f.Words + " is missing."}
+			faults = together(faults, wrong(CodeMissing, join(path, f.Name)))
 		}
 	}
-	return out, nil
+	return out, faults
 }
 
 func fieldNamed(table []Field, name string) (Field, bool) {
@@ -81,19 +88,19 @@ func fieldNamed(table []Field, name string) (Field, bool) {
 	return Field{}, false
 }
 
-func unknownText(table []Field, name string) string {
+func unknownField(at string, table []Field, name string) *Error {
 	for _, f := range table {
 		if strings.EqualFold(f.Name, name) {
-			return "Names are case-sensitive: write " + f.Name + "."
+			return wrong(CodeField, at, "write", f.Name)
 		}
 	}
-	return "There is no such field here."
+	return wrong(CodeField, at)
 }
 
-// check holds one value to its field.
+// check holds one value to its field. Of an object or a list with faults, what is right comes beside the error.
 func (f Field) check(path string, value any) (any, *Error) {
 	if value == nil {
-		return nil, &Error{CodeNull, path, f.Words + " is null: leave it out or give a value."}
+		return nil, wrong(CodeNull, path)
 	}
 	switch f.Kind {
 	case number, integer:
@@ -102,7 +109,7 @@ func (f Field) check(path string, value any) (any, *Error) {
 		if b, ok := value.(bool); ok {
 			return b, nil
 		}
-		return nil, &Error{CodeType, path, f.Words + ": true or false."}
+		return nil, f.wrongType(path)
 	case choice:
 		return f.checkChoice(path, value)
 	case text:
@@ -114,22 +121,29 @@ func (f Field) check(path string, value any) (any, *Error) {
 	}
 	members, ok := value.(entries)
 	if !ok {
-		return nil, &Error{CodeType, path, f.Words + ": an object with its fields."}
+		return nil, f.wrongType(path)
 	}
 	return checkObject(path, members, f.Fields)
+}
+
+func (f Field) wrongType(path string) *Error {
+	if f.Kind == choice {
+		return wrong(CodeType, path, "type", string(f.Kind), "choices", f.Choices)
+	}
+	return wrong(CodeType, path, "type", string(f.Kind), "unit", f.Unit)
 }
 
 func (f Field) checkNumber(path string, value any) (any, *Error) {
 	written, ok := value.(numeral)
 	if !ok {
-		return nil, &Error{CodeType, path, f.Words + ": a number" + f.inUnit() + "."}
+		return nil, f.wrongType(path)
 	}
 	x, err := strconv.ParseFloat(string(written), 64)
 	if err != nil || !(x >= f.Min && x <= f.Max) {
-		return nil, &Error{CodeBounds, path, f.Words + ": from " + short(f.Min) + " to " + short(f.Max) + f.inUnit() + "."}
+		return nil, wrong(CodeBounds, path, "min", f.Min, "max", f.Max, "unit", f.Unit)
 	}
 	if f.Kind == integer && x != math.Trunc(x) {
-		return nil, &Error{CodeType, path, f.Words + ": a whole number."}
+		return nil, f.wrongType(path)
 	}
 	return x, nil
 }
@@ -137,38 +151,38 @@ func (f Field) checkNumber(path string, value any) (any, *Error) {
 func (f Field) checkChoice(path string, value any) (any, *Error) {
 	key, ok := value.(string)
 	if !ok {
-		return nil, &Error{CodeType, path, f.Words + ": one of " + strings.Join(f.Choices, ", ") + "."}
+		return nil, f.wrongType(path)
 	}
 	for _, c := range f.Choices {
 		if c == key {
 			return key, nil
 		}
 	}
-	return nil, &Error{CodeChoice, path, f.Words + ": one of " + strings.Join(f.Choices, ", ") + "."}
+	return nil, wrong(CodeChoice, path, "choices", f.Choices)
 }
 
 func (f Field) checkText(path string, value any) (any, *Error) {
 	given, ok := value.(string)
 	if !ok {
-		return nil, &Error{CodeType, path, f.Words + ": a text."}
+		return nil, f.wrongType(path)
 	}
 	if n := utf8.RuneCountInString(given); n == 0 || float64(n) > f.Max {
-		return nil, &Error{CodeBounds, path, f.Words + ": from 1 to " + short(f.Max) + " characters."}
+		return nil, wrong(CodeBounds, path, "min", 1.0, "max", f.Max, "characters", true)
 	}
 	return given, nil
 }
 
-// The days that a request may hold: from before the oldest bike still ridden, up to the last year that records know.
-const firstDay, lastDay = "1900-01-01", "2200-12-31"
+// FirstDay and LastDay are the days that a request may hold: from before the oldest bike still ridden, up to the last year that records know.
+const FirstDay, LastDay = "1900-01-01", "2200-12-31"
 
 func (f Field) checkDay(path string, value any) (any, *Error) {
 	text, _ := value.(string)
 	at, ok := unit.ParseDay(text)
 	if !ok {
-		return nil, &Error{CodeType, path, f.Words + ": a day like 2026-07-14."}
+		return nil, f.wrongType(path)
 	}
-	if text < firstDay || text > lastDay {
-		return nil, &Error{CodeBounds, path, f.Words + ": from " + firstDay + " to " + lastDay + "."}
+	if text < FirstDay || text > LastDay {
+		return nil, wrong(CodeBounds, path, "min", FirstDay, "max", LastDay)
 	}
 	return at, nil
 }
@@ -176,33 +190,23 @@ func (f Field) checkDay(path string, value any) (any, *Error) {
 func (f Field) checkList(path string, value any) (any, *Error) {
 	raw, ok := value.([]any)
 	if !ok {
-		return nil, &Error{CodeType, path, f.Words + ": a list."}
+		return nil, f.wrongType(path)
 	}
 	if n := float64(len(raw)); n < f.Min || n > f.Max {
-		return nil, &Error{CodeBounds, path, f.Words + ": from " + short(f.Min) + " to " + short(f.Max) + " items."}
+		return nil, wrong(CodeBounds, path, "min", f.Min, "max", f.Max, "items", true)
 	}
 	out := make([]values, len(raw))
+	var faults *Error
 	for i, item := range raw {
 		at := join(path, strconv.Itoa(i))
 		members, ok := item.(entries)
 		if !ok {
-			return nil, &Error{CodeType, at, f.Words + ": each item is an object."}
+			faults = together(faults, wrong(CodeType, at, "type", string(object)))
+			continue
 		}
-		checked, fault := checkObject(at, members, f.Fields)
-		if fault != nil {
-			return nil, fault
-		}
-		out[i] = checked
+		var fault *Error
+		out[i], fault = checkObject(at, members, f.Fields)
+		faults = together(faults, fault)
 	}
-	return out, nil
+	return out, faults
 }
-
-func (f Field) inUnit() string {
-	if f.Unit == "" {
-		return ""
-	}
-	return " " + f.Unit
-}
-
-// short prints a bound as a person would write it.
-func short(x float64) string { return strconv.FormatFloat(x, 'f', -1, 64) }

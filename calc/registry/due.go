@@ -2,30 +2,28 @@ package registry
 
 import "rimside/calc/due"
 
-func every(name, words string, usual float64) Field {
-	f := num(name, words, "days", 1, 3650).instead(usual)
+func every(name string, usual float64) Field {
+	f := num(name, "days", 1, 3650).instead(usual)
 	f.Kind = integer
 	return f
 }
 
-var intervalsField = group("intervals", "Intervals",
-	every("sealant_days", "Sealant", due.SealantDays),
-	every("sealant_hot_days", "Sealant in heat", due.SealantHotDays),
-	every("rotor_days", "Rotor thickness", due.RotorDays),
-	every("pads_days", "Pads", due.PadsDays),
-	every("spokes_days", "Spoke tension", due.SpokesDays),
-	every("bolts_days", "Bolts", due.BoltsDays),
-	every("walk_around_days", "Walk-around", due.LookDays),
-	num("new_spokes_km", "Spokes of a new wheel", "km", 1, 10000).instead(due.NewSpokesKM),
+var intervalsField = group("intervals",
+	every("sealant_days", due.SealantDays),
+	every("sealant_hot_days", due.SealantHotDays),
+	every("rotor_days", due.RotorDays),
+	every("pads_days", due.PadsDays),
+	every("spokes_days", due.SpokesDays),
+	every("bolts_days", due.BoltsDays),
+	every("walk_around_days", due.LookDays),
+	num("new_spokes_km", "km", 1, 10000).instead(due.NewSpokesKM),
 ).optional()
 
 var dueCalculation = calculation{
-	name:     "due",
-	sentence: "What this bike needs, since when, and why; most overdue first. What nobody noted is due today.",
-	table:    []Field{builtBike, pastField, date("today", "Today"), intervalsField, yesNo("hot", "Hot season").optional()},
+	name:  "due",
+	table: []Field{builtBike, pastField, date("today"), intervalsField, yesNo("hot").optional()},
 	example: `{"bike":` + exampleBike + `,"history":` + exampleHistory +
 		`,"today":"2026-07-14","intervals":{"sealant_days":45,"walk_around_days":14},"hot":false}`,
-	sources: dueSources,
 	run: func(v values) (any, *Error) {
 		items := due.List(builtBikeOf(v.in("bike")), pastOf(v), v.day("today"), intervalsOf(v.in("intervals")), v.yes("hot"))
 		out := make([]any, len(items))

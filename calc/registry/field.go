@@ -17,11 +17,11 @@ const (
 	named   kind = "values" // of an answer: an object of values by name
 )
 
-// Field is one row of a calculation's table: its name, what it holds, its unit and bounds, and whether it must be there.
+// Field is one row of a calculation's table: its name, what it holds, its unit and bounds, and whether it must be there. What a person
+// calls it stands in server/web, for programs, and in pwa/src/words.
 type Field struct {
 	Name     string
 	Kind     kind
-	Words    string // what a person calls it; starts an error message
 	Unit     string
 	Min, Max float64 // bounds of a number, of a list's length, or Max of a text's
 	Optional bool
@@ -36,30 +36,30 @@ type Field struct {
 // Usual is one row of what may be assumed: up to this printed width in mm, this value.
 type Usual struct{ UpTo, Value float64 }
 
-func num(name, words, unit string, lo, hi float64) Field {
-	return Field{Name: name, Kind: number, Words: words, Unit: unit, Min: lo, Max: hi}
+func num(name, unit string, lo, hi float64) Field {
+	return Field{Name: name, Kind: number, Unit: unit, Min: lo, Max: hi}
 }
 
-func oneOf(name, words string, choices []string) Field {
-	return Field{Name: name, Kind: choice, Words: words, Choices: choices}
+func oneOf(name string, choices []string) Field {
+	return Field{Name: name, Kind: choice, Choices: choices}
 }
 
 // label is a text, as an id or a trade name, of at most so many characters.
-func label(name, words string, most float64) Field {
-	return Field{Name: name, Kind: text, Words: words, Max: most}
+func label(name string, most float64) Field {
+	return Field{Name: name, Kind: text, Max: most}
 }
 
 // date is a calendar day, written 2026-07-14.
-func date(name, words string) Field { return Field{Name: name, Kind: day, Words: words} }
+func date(name string) Field { return Field{Name: name, Kind: day} }
 
-func listOf(name, words string, lo, hi float64, table ...Field) Field {
-	return Field{Name: name, Kind: list, Words: words, Min: lo, Max: hi, Fields: table}
+func listOf(name string, lo, hi float64, table ...Field) Field {
+	return Field{Name: name, Kind: list, Min: lo, Max: hi, Fields: table}
 }
 
-func yesNo(name, words string) Field { return Field{Name: name, Kind: boolean, Words: words} }
+func yesNo(name string) Field { return Field{Name: name, Kind: boolean} }
 
-func group(name, words string, table ...Field) Field {
-	return Field{Name: name, Kind: object, Words: words, Fields: table}
+func group(name string, table ...Field) Field {
+	return Field{Name: name, Kind: object, Fields: table}
 }
 
 // optional is the same field, allowed to be missing.
@@ -83,51 +83,25 @@ func (f Field) instead(value any) Field {
 	return f.optional()
 }
 
-// describe flattens a table as the description publishes it: dotted paths, "*" for the items of a list.
-func describe(prefix string, table []Field) []any {
-	var out []any
+// Row is a field with its dotted path; "*" stands for the items of a list.
+type Row struct {
+	Path string
+	Field
+}
+
+// Rows flattens a table: each field is followed by those that it holds.
+func Rows(table []Field) []Row { return rowsBelow("", table) }
+
+func rowsBelow(prefix string, table []Field) []Row {
+	var out []Row
 	for _, f := range table {
 		path := prefix + f.Name
-		out = append(out, f.described(path))
+		out = append(out, Row{path, f})
 		below := path + "."
 		if f.Kind == list {
 			below = path + ".*."
 		}
-		out = append(out, describe(below, f.Fields)...)
+		out = append(out, rowsBelow(below, f.Fields)...)
 	}
 	return out
-}
-
-func (f Field) described(path string) fields {
-	d := fields{{"path", path}, {"type", string(f.Kind)}, {"words", f.Words}, {"required", !f.Optional}}
-	if f.Unit != "" {
-		d = append(d, field{"unit", f.Unit})
-	}
-	if f.Kind == number || f.Kind == integer || f.Kind == list {
-		d = append(d, field{"min", f.Min}, field{"max", f.Max})
-	}
-	if f.Kind == text {
-		d = append(d, field{"max", f.Max})
-	}
-	if f.Kind == day {
-		d = append(d, field{"from", firstDay}, field{"to", lastDay})
-	}
-	if f.Default != nil {
-		d = append(d, field{"instead", f.Default})
-	}
-	if len(f.Choices) > 0 {
-		choices := make([]any, len(f.Choices))
-		for i, c := range f.Choices {
-			choices[i] = c
-		}
-		d = append(d, field{"choices", choices})
-	}
-	if len(f.Usual) > 0 {
-		usual := make([]any, len(f.Usual))
-		for i, u := range f.Usual {
-			usual[i] = fields{{"up_to", u.UpTo}, {"value", u.Value}}
-		}
-		d = append(d, field{"usual", usual})
-	}
-	return d
 }

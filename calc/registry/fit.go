@@ -6,19 +6,17 @@ import (
 )
 
 var fitCalculation = calculation{
-	name:     "fit",
-	sentence: "How a tight tyre goes on: the bead's room to spare, and what the last bit needs.",
+	name: "fit",
 	table: []Field{
 		beadSeatField,
-		num("well_depth_mm", "Depth of the bare well", "mm", 0.1, 20), num("flange_mm", "Height of the rim's edge above the bead seat", "mm", 1, 15),
-		num("tape_layers", "Layers of tape", "", 0, 10).instead(0), num("tape_mm", "Thickness of one layer of tape", "mm", 0, 2).instead(0),
-		num("bead_undersize_mm", "Bead's diameter under the bead seat's", "mm", 0, 10).instead(0),
-		num("valve_width_mm", "Width of the valve's foot", "mm", 0, 30).instead(0), num("valve_height_mm", "Height of the valve's foot above the taped well", "mm", 0, 15).instead(0),
-		num("well_width_mm", "Width of the well", "mm", 1, 60).optional(), num("bead_mm", "Thickness of a bead", "mm", 0.5, 15).optional(),
-		yesNo("insert", "Insert").instead(false),
+		num("well_depth_mm", "mm", 0.1, 20), num("flange_mm", "mm", 1, 15),
+		num("tape_layers", "", 0, 10).instead(0), num("tape_mm", "mm", 0, 2).instead(0),
+		num("bead_undersize_mm", "mm", 0, 10).instead(0),
+		num("valve_width_mm", "mm", 0, 30).instead(0), num("valve_height_mm", "mm", 0, 15).instead(0),
+		num("well_width_mm", "mm", 1, 60).optional(), num("bead_mm", "mm", 0.5, 15).optional(),
+		yesNo("insert").instead(false),
 	},
 	example: `{"bead_seat_mm":622,"well_depth_mm":3.2,"flange_mm":6,"tape_layers":2,"tape_mm":0.1,"bead_undersize_mm":1.5,"valve_width_mm":6,"valve_height_mm":2,"insert":false}`,
-	sources: fitSources,
 	answer: result(figure("slack_mm", "mm"), figure("need_mm", "mm"), figure("valve_costs_mm", "mm"),
 		part("free_arc_mm", figure("finish_at_valve", "mm"), figure("start_at_valve", "mm")),
 		figure("each_tape_layer_costs_mm", "mm"), figure("undersize_costs_mm", "mm"), figure("second_bead_costs_mm", "mm"), key("goes_on", fit.Grades()...)),
@@ -30,11 +28,11 @@ func runFit(v values) (any, *Error) {
 		return nil, cannot("insert", fit.ErrInsert)
 	}
 	if v.has("well_width_mm") != v.has("bead_mm") {
-		missing := "bead_mm"
+		missing, with := "bead_mm", "well_width_mm"
 		if v.has("bead_mm") {
-			missing = "well_width_mm"
+			missing, with = with, missing
 		}
-		return nil, &Error{CodeMissing, missing, "Width of the well and thickness of a bead belong together: give both or neither."}
+		return nil, wrong(CodeMissing, missing, "with", with)
 	}
 	layer := unit.FromMM(v.num("tape_mm"))
 	rim := fit.Rim{

@@ -9,28 +9,25 @@ const (
 	maxGoods = 200
 )
 
-var goodsField = listOf("goods", "Goods", 0, maxGoods,
-	oneOf("id", "Kind", pack.GoodKinds()),
-	count("count", "Number for each person"),
-	num("grams", "Fill of each", "g", 0.1, 20000).optional(),
-	num("wh", "Energy of each", "Wh", 0.1, 5000).optional(),
-	num("ml", "Capacity of each", "mL", 0.1, 20000).optional(),
+var goodsField = listOf("goods", 0, maxGoods,
+	oneOf("id", pack.GoodKinds()),
+	count("count"),
+	num("grams", "g", 0.1, 20000).optional(),
+	num("wh", "Wh", 0.1, 5000).optional(),
+	num("ml", "mL", 0.1, 20000).optional(),
 ).optional()
 
 // count is a whole number, one where nobody says.
-func count(name, words string) Field {
-	f := num(name, words, "", 1, 100).instead(1)
+func count(name string) Field {
+	f := num(name, "", 1, 100).instead(1)
 	f.Kind = integer
 	return f
 }
 
 var packCalculation = calculation{
-	name: "pack",
-	sentence: "How to take this bike apart for its way, which tools come along, what may fly, and the way back. A leg in the United States that nobody " +
-		"rules out is taken for one.",
-	table:   []Field{builtBike, oneOf("way", "Way", pack.Ways()), yesNo("legs_us", "A leg in the United States").optional(), goodsField},
+	name:    "pack",
+	table:   []Field{builtBike, oneOf("way", pack.Ways()), yesNo("legs_us").optional(), goodsField},
 	example: `{"bike":` + exampleBike + `,"way":"air_bag","legs_us":false,"goods":` + exampleGoods + `}`,
-	sources: packSources,
 	run: func(v values) (any, *Error) {
 		bike := v.in("bike")
 		a := pack.Plan(pack.Bike{

@@ -9,7 +9,7 @@ import (
 // maxDepth is deeper than any table here; it keeps a hostile body from filling the stack.
 const maxDepth = 12
 
-// entries is a JSON object with its members in order, so that the first fault in the text is the one reported.
+// entries is a JSON object with its members in order, so that faults are told in the order of the text.
 type entries []member
 
 type member struct {
@@ -21,28 +21,27 @@ type member struct {
 type numeral string
 
 // parse reads one JSON value strictly after RFC 8259: no duplicate names, no trailing data, no broken text, nothing deeper
-// than maxDepth. The standard library's reader lets the first two pass and is half of the browser's download; a fuzz test
+// than maxDepth. Where names are given twice, the value with the first of each comes beside the error. The standard library's reader lets the first two pass and is half of the browser's download; a fuzz test
 // holds this one to its judgement of what is well-formed.
 func parse(body []byte) (any, *Error) {
 	p := &parser{text: body}
 	value, fault := p.value("", 0)
 	if fault != nil {
-		return nil, fault
+		return nil, together(p.twice, fault)
 	}
 	if p.space(); p.at < len(p.text) {
-		return nil, &Error{CodeTrailing, "", "There is something after the end of the request."}
+		return nil, together(p.twice, wrong(CodeTrailing, ""))
 	}
-	return value, nil
+	return value, p.twice
 }
 
 type parser struct {
-	text []byte
-	at   int
+	text  []byte
+	at    int
+	twice *Error // names that were given twice
 }
 
-func malformed(path string) *Error {
-	return &Error{CodeMalformed, path, "The request is not well-formed JSON."}
-}
+func malformed(path string) *Error { return wrong(CodeMalformed, path) }
 
 // space passes over white space.
 func (p *parser) space() {
@@ -112,8 +111,9 @@ func (p *parser) object(path string, depth int) (any, *Error) {
 			return nil, fault
 		}
 		at := join(path, name)
-		if seen[name] {
-			return nil, &Error{CodeDuplicate, at, "This is given twice."}
+		again := seen[name]
+		if again {
+			p.twice = together(p.twice, wrong(CodeDuplicate, at))
 		}
 		seen[name] = true
 		if !p.take(':') {
@@ -123,7 +123,9 @@ func (p *parser) object(path string, depth int) (any, *Error) {
 		if fault != nil {
 			return nil, fault
 		}
-		out = append(out, member{name, value})
+		if !again {
+			out = append(out, member{name, value})
+		}
 		if p.take('}') {
 			return out, nil
 		}

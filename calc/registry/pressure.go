@@ -8,28 +8,27 @@ import (
 )
 
 var pressureCalculation = calculation{
-	name:     "pressure",
-	sentence: "What each tyre should hold today, and what to do to it now.",
+	name: "pressure",
 	table: []Field{
-		num("rider_kg", "Rider's weight, dressed to ride", "kg", 15, 250),
-		num("bike_kg", "Bike's weight with bottles and bags", "kg", 3, 150),
-		num("front_share", "Front wheel's share of the weight", "", 0.2, 0.8).optional(),
-		num("front_load_kg", "Scale under the front wheel", "kg", 5, 250).optional(),
-		num("rear_load_kg", "Scale under the rear wheel", "kg", 5, 250).optional(),
-		wheelField("front", "Front"),
-		wheelField("rear", "Rear"),
+		num("rider_kg", "kg", 15, 250),
+		num("bike_kg", "kg", 3, 150),
+		num("front_share", "", 0.2, 0.8).optional(),
+		num("front_load_kg", "kg", 5, 250).optional(),
+		num("rear_load_kg", "kg", 5, 250).optional(),
+		wheelField("front"),
+		wheelField("rear"),
 		groundField,
-		place("set", "Where you set it:"),
-		place("ride", "Where you ride:"),
-		celsius("warmest_c", "Warmest hour").optional(),
-		num("gauge_error_kpa", "Gauge error", "kPa", -100, 100),
-		yesNo("wet", "Wet ground"),
-		{Name: "firmness", Kind: integer, Words: "Firmness", Unit: "steps", Min: -pressure.MaxFirmness, Max: pressure.MaxFirmness},
-		num("shift", "Personal shift", "", -0.5, 0.5),
-		group("now", "Readings now",
-			num("front_gauge_kpa", "Front reading", "kPa", 0, 2000).optional(),
-			num("rear_gauge_kpa", "Rear reading", "kPa", 0, 2000).optional(),
-			num("pump_stroke_ml", "Pump stroke", "ml", 5, 2000).optional(),
+		place("set"),
+		place("ride"),
+		celsius("warmest_c").optional(),
+		num("gauge_error_kpa", "kPa", -100, 100),
+		yesNo("wet"),
+		{Name: "firmness", Kind: integer, Unit: "steps", Min: -pressure.MaxFirmness, Max: pressure.MaxFirmness},
+		num("shift", "", -0.5, 0.5),
+		group("now",
+			num("front_gauge_kpa", "kPa", 0, 2000).optional(),
+			num("rear_gauge_kpa", "kPa", 0, 2000).optional(),
+			num("pump_stroke_ml", "ml", 5, 2000).optional(),
 		).optional(),
 	},
 	example: `{"rider_kg":72,"bike_kg":11,"front_share":0.42,` +
@@ -40,69 +39,62 @@ var pressureCalculation = calculation{
 		`"ground":[{"kind":"pea","share":0.7,"kmh":24,"washboard":false},{"gd0":0.0004,"share":0.3,"kmh":20}],` +
 		`"set":{"c":20,"m":0},"ride":{"c":5,"m":1100},"warmest_c":24,"gauge_error_kpa":7,"wet":false,"firmness":0,"shift":0,` +
 		`"now":{"front_gauge_kpa":230,"rear_gauge_kpa":250,"pump_stroke_ml":60}}`,
-	sources: pressureSources,
-	run:     runPressure,
+	together: checkTogether,
+	run:      runPressure,
 }
 
-func wheelField(name, words string) Field {
-	return group(name, words+" wheel",
-		group("tyre", words+" tyre",
-			num("label_mm", words+" width printed on the tyre", "mm", tyre.MinLabelMM, tyre.MaxLabelMM),
-			num("measured_mm", words+" width measured", "mm", 15, 150).optional(),
-			oneOf("sidewall", words+" sidewall", tyre.Sidewalls()),
-			oneOf("setup", words+" set-up", pressure.Setups()),
-			num("max_kpa", words+" maximum printed on the tyre", "kPa", 50, 1500).optional(),
-			num("min_kpa", words+" minimum printed on the tyre", "kPa", 20, 1200).optional(),
-			yesNo("hookless_ok", words+" tyre named for hookless rims"),
-			num("bead_seat_mm", words+" tyre's bead seat diameter", "mm", 200, 700).optional(),
-			group("crr", words+" measured rolling coefficient",
-				num("value", words+" rolling coefficient", "", 0.001, 0.05),
-				num("kpa", words+" test pressure", "kPa", 50, 1500),
-				num("load_kg", words+" test load", "kg", 5, 200),
+func wheelField(name string) Field {
+	return group(name,
+		group("tyre",
+			num("label_mm", "mm", tyre.MinLabelMM, tyre.MaxLabelMM),
+			num("measured_mm", "mm", 15, 150).optional(),
+			oneOf("sidewall", tyre.Sidewalls()),
+			oneOf("setup", pressure.Setups()),
+			num("max_kpa", "kPa", 50, 1500).optional(),
+			num("min_kpa", "kPa", 20, 1200).optional(),
+			yesNo("hookless_ok"),
+			num("bead_seat_mm", "mm", 200, 700).optional(),
+			group("crr",
+				num("value", "", 0.001, 0.05),
+				num("kpa", "kPa", 50, 1500),
+				num("load_kg", "kg", 5, 200),
 			).optional(),
 		),
-		group("rim", words+" rim",
-			num("bead_seat_mm", words+" rim's bead seat diameter", "mm", 200, 700),
-			innerField(words),
-			oneOf("profile", words+" rim's edge", tyre.Profiles()),
-			num("max_kpa", words+" maximum printed on the rim", "kPa", 50, 1500).optional(),
-			num("table_min_label_mm", words+" narrowest width in the rim's table", "mm", tyre.MinLabelMM, tyre.MaxLabelMM).optional(),
-			num("table_max_label_mm", words+" widest width in the rim's table", "mm", tyre.MinLabelMM, tyre.MaxLabelMM).optional(),
-			num("table_max_kpa", words+" maximum in the rim's table", "kPa", 50, 1500).optional(),
+		group("rim",
+			num("bead_seat_mm", "mm", 200, 700),
+			innerField(),
+			oneOf("profile", tyre.Profiles()),
+			num("max_kpa", "kPa", 50, 1500).optional(),
+			num("table_min_label_mm", "mm", tyre.MinLabelMM, tyre.MaxLabelMM).optional(),
+			num("table_max_label_mm", "mm", tyre.MinLabelMM, tyre.MaxLabelMM).optional(),
+			num("table_max_kpa", "kPa", 50, 1500).optional(),
 		),
 	)
 }
 
 // innerField carries the measuring rims: what to assume, and say so, for a hooked rim that nobody has measured.
-func innerField(words string) Field {
-	f := num("inner_mm", words+" rim's inner width", "mm", 10, 110)
+func innerField() Field {
+	f := num("inner_mm", "mm", 10, 110)
 	for _, row := range tyre.MeasuringRims() {
 		f.Usual = append(f.Usual, Usual{UpTo: row.UpTo.MM(), Value: row.Inner.MM()})
 	}
 	return f
 }
 
-var groundField = Field{Name: "ground", Kind: list, Words: "Today's ground", Min: 1, Max: 50, Fields: []Field{
-	oneOf("kind", "Ground", road.Kinds()).optional(),
-	num("gd0", "Roughness", "m3", 1e-6, 0.1).optional(),
-	num("share", "Stretch's share", "", 0, 1e6),
-	num("kmh", "Stretch's speed", "km/h", 2, 80).optional(),
-	yesNo("washboard", "Washboard").optional(),
+var groundField = Field{Name: "ground", Kind: list, Min: 1, Max: 50, Fields: []Field{
+	oneOf("kind", road.Kinds()).optional(),
+	num("gd0", "m3", 1e-6, 0.1).optional(),
+	num("share", "", 0, 1e6),
+	num("kmh", "km/h", 2, 80).optional(),
+	yesNo("washboard").optional(),
 }}
 
 func runPressure(v values) (any, *Error) {
-	if fault := checkTogether(v); fault != nil {
-		return nil, fault
-	}
-	ground, fault := groundOf(v.items("ground"))
-	if fault != nil {
-		return nil, fault
-	}
 	in := pressure.Input{
 		Rider: unit.Kilogram(v.num("rider_kg")), Bike: unit.Kilogram(v.num("bike_kg")),
 		FrontShare: v.num("front_share"),
 		FrontLoad:  unit.Kilogram(v.num("front_load_kg")), RearLoad: unit.Kilogram(v.num("rear_load_kg")),
-		Front: wheelOf(v.in("front")), Rear: wheelOf(v.in("rear")), Ground: ground,
+		Front: wheelOf(v.in("front")), Rear: wheelOf(v.in("rear")), Ground: groundOf(v.items("ground")),
 		Set: stateOf(v.in("set")), Ride: stateOf(v.in("ride")),
 		GaugeError: unit.FromKPa(v.num("gauge_error_kpa")), Wet: v.yes("wet"),
 		Firmness: int(v.num("firmness")), Shift: v.num("shift"), Now: readingsOf(v.in("now")),
@@ -113,29 +105,31 @@ func runPressure(v values) (any, *Error) {
 	}
 	answer, err := pressure.Decide(in)
 	if err != nil {
-		return nil, cannot("", err)
+		return nil, wrong(CodeCannot, "", "why", "values_together")
 	}
 	return answerJSON(answer), nil
 }
 
-// checkTogether holds what no single field can: the load is given in one way, and wholly.
+// checkTogether holds what no single field can: the load is given in one way, and wholly; a rim's table is no wrong way round; each
+// stretch of ground is named or typed.
 func checkTogether(v values) *Error {
+	var faults *Error
 	front, rear := v.has("front_load_kg"), v.has("rear_load_kg")
 	switch {
 	case front && !rear:
-		return &Error{CodeMissing, "rear_load_kg", "Weigh the rear wheel too, or give the front wheel's share instead."}
+		faults = wrong(CodeMissing, "rear_load_kg", "with", "front_load_kg")
 	case rear && !front:
-		return &Error{CodeMissing, "front_load_kg", "Weigh the front wheel too, or give the front wheel's share instead."}
+		faults = wrong(CodeMissing, "front_load_kg", "with", "rear_load_kg")
 	case !front && !v.has("front_share"):
-		return &Error{CodeMissing, "front_share", "Front wheel's share of the weight is missing (0.42 when nothing is known)."}
+		faults = wrong(CodeMissing, "front_share")
 	}
-	for _, side := range []string{"front", "rear"} {
+	for _, side := range sides {
 		rim := v.in(side).in("rim")
 		if rim.has("table_min_label_mm") && rim.has("table_max_label_mm") && rim.num("table_min_label_mm") > rim.num("table_max_label_mm") {
-			return &Error{CodeConflict, side + ".rim.table_min_label_mm", "The table's narrowest width is above its widest."}
+			faults = together(faults, wrong(CodeConflict, side+".rim.table_min_label_mm", "with", side+".rim.table_max_label_mm"))
 		}
 	}
-	return nil
+	return together(faults, checkGround(v.items("ground")))
 }
 
 func wheelOf(v values) pressure.WheelSetup {

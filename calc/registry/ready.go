@@ -1,6 +1,7 @@
 package registry
 
 import (
+	"slices"
 	"strconv"
 
 	"rimside/calc/check"
@@ -17,25 +18,25 @@ const (
 	mostRows   = 1000    // of a walk-around, and steps of an arrival
 )
 
-var readyEvents = listOf("events", "Events", 0, maxEvents,
-	oneOf("kind", "Event's kind", ready.Kinds()),
-	date("day", "Event's day"),
-	num("at", "Event's moment", "ms", 0, lastMoment).optional(),
-	label("bike", "Event's bike", idLength).optional(),
-	label("thing", "Event's thing", idLength).optional(),
-	label("id", "Finding's id", idLength).optional(),
-	oneOf("severity", "Finding's severity", []string{string(check.Note), string(check.Care), string(check.Stop)}).optional(),
-	label("item", "Finding's row", idLength).optional(),
-	label("finding", "Finding that is closed", idLength).optional(),
-	label("what", "What was measured or done", idLength).optional(),
-	num("mm", "Measured", "mm", 0, 3000).optional(),
-	oneOf("side", "Side", sides).optional(),
-	oneOf("moment", "Moment of the walk-around", check.Moments()).optional(),
-	Field{Name: "asked", Kind: integer, Words: "Rows asked", Max: mostRows, Optional: true},
-	Field{Name: "looked", Kind: integer, Words: "Rows looked at", Max: mostRows, Optional: true},
-	yesNo("ended", "Walk-around ended").instead(false),
-	label("trip", "Trip", idLength).optional(),
-	Field{Name: "must_left", Kind: integer, Words: "Steps left without which nobody rides", Max: mostRows, Optional: true},
+var readyEvents = listOf("events", 0, maxEvents,
+	oneOf("kind", ready.Kinds()),
+	date("day"),
+	num("at", "ms", 0, lastMoment).optional(),
+	label("bike", idLength).optional(),
+	label("thing", idLength).optional(),
+	label("id", idLength).optional(),
+	oneOf("severity", []string{string(check.Note), string(check.Care), string(check.Stop)}).optional(),
+	label("item", idLength).optional(),
+	label("finding", idLength).optional(),
+	label("what", idLength).optional(),
+	num("mm", "mm", 0, 3000).optional(),
+	oneOf("side", sides).optional(),
+	oneOf("moment", check.Moments()).optional(),
+	Field{Name: "asked", Kind: integer, Max: mostRows, Optional: true},
+	Field{Name: "looked", Kind: integer, Max: mostRows, Optional: true},
+	yesNo("ended").instead(false),
+	label("trip", idLength).optional(),
+	Field{Name: "must_left", Kind: integer, Max: mostRows, Optional: true},
 )
 
 // needed are the members that an event of a kind cannot do without.
@@ -45,9 +46,8 @@ var needed = map[ready.Kind][]string{
 }
 
 var readyCalculation = calculation{
-	name:     "ready",
-	sentence: "Whether this bike may be ridden, and why not: the worst of what was found, measured, left open or not looked at.",
-	table:    []Field{builtBike, date("today", "Today"), readyEvents},
+	name:  "ready",
+	table: []Field{builtBike, date("today"), readyEvents},
 	example: `{"bike":{"id":"bike 1","front":{"wheel":"wheel 1","tyre":"tyre 1","label_mm":40,"inner_mm":25,"profile":"hooked","brake":"disc","rotor_min_mm":1.5},` +
 		`"rear":{"wheel":"wheel 2","tyre":"tyre 2","label_mm":40,"inner_mm":25,"profile":"hookless","hookless_ok":true,"brake":"disc","rotor_min_mm":1.5}},"today":"2026-07-14",` +
 		`"events":[{"kind":"walk","bike":"bike 1","moment":"evening","day":"2026-07-13","at":1783969560000,"asked":20,"looked":20,"ended":true},` +
@@ -56,46 +56,39 @@ var readyCalculation = calculation{
 		`{"kind":"service","thing":"wheel 2","what":"rotor","day":"2026-07-13"},{"kind":"journey","bike":"bike 1","day":"2026-07-11"},` +
 		`{"kind":"arrival","bike":"bike 1","trip":"trip 1","day":"2026-07-11","must_left":0},{"kind":"mounted","thing":"wheel 2","day":"2026-07-10"},` +
 		`{"kind":"crash","bike":"bike 2","day":"2026-07-14"},{"kind":"walk","moment":"start","day":"2026-07-14","asked":9,"looked":8,"ended":true}]}`,
-	sources: joined(readySources, checkSources),
 	answer: result(key("state", ready.States()...),
 		parts("reasons", key("code", ready.Codes()...), wording("thing"), key("severity", "stop", "care"), onDay("day"), valuesOf("values")),
 		part("last_look", key("moment", check.Moments()...), onDay("day"), tally("asked", ""), tally("looked", "")).nullable()),
+	together: checkReadyEvents,
 	run: func(v values) (any, *Error) {
-		events, fault := readyEventsOf(v.items("events"))
-		if fault != nil {
-			return nil, fault
-		}
-		return readyJSON(ready.Decide(readyBikeOf(v.in("bike")), events, v.day("today"))), nil
+		return readyJSON(ready.Decide(readyBikeOf(v.in("bike")), readyEventsOf(v.items("events")), v.day("today"))), nil
 	},
 }
 
-func readyEventsOf(items []values) ([]ready.Event, *Error) {
-	out := make([]ready.Event, len(items))
-	for i, v := range items {
-		kind := ready.Kind(v.text("kind"))
+// checkReadyEvents holds each event to what its kind cannot do without.
+func checkReadyEvents(v values) *Error {
+	var faults *Error
+	measures := slices.Concat(check.Measures(), unjudged)
+	for i, e := range v.items("events") {
+		kind, at := ready.Kind(e.text("kind")), "events."+strconv.Itoa(i)
 		for _, name := range needed[kind] {
-			if !v.has(name) {
-				f, _ := fieldNamed(readyEvents.Fields, name)
-				return nil, &Error{CodeMissing, "events." + strconv.Itoa(i) + "." + name, f.Words + " is missing."}
+			if !e.has(name) {
+				faults = together(faults, wrong(CodeMissing, at+"."+name, "with", at+".kind"))
 			}
 		}
-		if what := v.text("what"); kind == ready.Measured && !known(what) {
-			return nil, &Error{CodeChoice, "events." + strconv.Itoa(i) + ".what", "What was measured is not known here."}
+		if what := e.text("what"); kind == ready.Measured && what != "" && !slices.Contains(measures, what) {
+			faults = together(faults, wrong(CodeChoice, at+".what", "choices", measures))
 		}
-		out[i] = readyEventOf(kind, v)
 	}
-	return out, nil
+	return faults
 }
 
-func known(measure string) bool {
-	for _, list := range [][]string{check.Measures(), unjudged} {
-		for _, each := range list {
-			if each == measure {
-				return true
-			}
-		}
+func readyEventsOf(items []values) []ready.Event {
+	out := make([]ready.Event, len(items))
+	for i, v := range items {
+		out[i] = readyEventOf(ready.Kind(v.text("kind")), v)
 	}
-	return false
+	return out
 }
 
 func readyEventOf(kind ready.Kind, v values) ready.Event {

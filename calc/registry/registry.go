@@ -1,13 +1,13 @@
 package registry
 
-// calculation is one entry: what it is called, what it does, its table and an example, what it rests on, and the function.
+// calculation is one entry: what it is called, its table and an example, and the function.
 type calculation struct {
-	name, sentence string
-	table          []Field
-	example        string
-	sources        []source
-	answer         Field                      // what run gives: an object or a list, with its fields
-	run            func(values) (any, *Error) // an object, fields, or a list, []any
+	name     string
+	table    []Field
+	example  string
+	together func(values) *Error        // faults that no single field shows; it may see faulty values. nil where there are none
+	answer   Field                      // what run gives: an object or a list, with its fields
+	run      func(values) (any, *Error) // an object, fields, or a list, []any
 }
 
 // all lists the calculations in the order they are published.
@@ -43,11 +43,14 @@ func Call(name string, body []byte) ([]byte, error) {
 			return c.call(body)
 		}
 	}
-	return nil, &Error{CodeUnknown, "", "There is no calculation of this name."}
+	return nil, wrong(CodeUnknown, "")
 }
 
 func (c calculation) call(body []byte) ([]byte, error) {
 	given, fault := decode(body, c.table)
+	if given != nil && c.together != nil {
+		fault = together(fault, c.together(given).besides(fault))
+	}
 	if fault != nil {
 		return nil, fault
 	}
@@ -57,21 +60,7 @@ func (c calculation) call(body []byte) ([]byte, error) {
 	}
 	out, ok := encode(answer)
 	if !ok { // an infinity or NaN in an answer: never shown as a number
-		return nil, &Error{CodeCannot, "", "These values cannot be computed."}
+		return nil, wrong(CodeCannot, "", "why", "not_finite")
 	}
 	return out, nil
-}
-
-// Describe is the JSON list of all calculations: name, sentence, flat field list, example, and the constants and formulas
-// that they rest on.
-func Describe() []byte {
-	list := make([]any, len(all))
-	for i, c := range all {
-		list[i] = fields{
-			{"name", c.name}, {"sentence", c.sentence}, {"fields", describe("", c.table)}, {"example", raw(c.example)},
-			{"sources", describeSources(c.sources)},
-		}
-	}
-	out, _ := encode(list)
-	return out
 }

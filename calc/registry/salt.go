@@ -10,25 +10,23 @@ const maxEvents = 2000
 
 const maxHours = 100 // of one ride
 
-func materialOf(name, words string) Field { return oneOf(name, words, salt.Materials()).optional() }
+func materialOf(name string) Field { return oneOf(name, salt.Materials()).optional() }
 
 var saltCalculation = calculation{
-	name:     "salt",
-	sentence: "Which metals of a wheel touch, and how much sweat and road salt wait for a wash. An index, not a prediction.",
+	name: "salt",
 	table: []Field{
-		group("materials", "Materials",
-			materialOf("rim", "Rim"), materialOf("nipple", "Nipples"), materialOf("spoke", "Spokes"), materialOf("hub", "Hub"), materialOf("bearing", "Bearings"),
+		group("materials",
+			materialOf("rim"), materialOf("nipple"), materialOf("spoke"), materialOf("hub"), materialOf("bearing"),
 		).optional(),
-		listOf("log", "Log", 0, maxEvents,
-			date("day", "Day"), oneOf("kind", "Kind", salt.Kinds()), num("hours", "Hours", "h", 0, maxHours).instead(salt.UnknownHours),
-			oneOf("sweat", "Sweat", salt.Sweats()).optional(),
+		listOf("log", 0, maxEvents,
+			date("day"), oneOf("kind", salt.Kinds()), num("hours", "h", 0, maxHours).instead(salt.UnknownHours),
+			oneOf("sweat", salt.Sweats()).optional(),
 		),
-		date("today", "Today"),
+		date("today"),
 	},
 	example: `{"materials":{"rim":"carbon","nipple":"aluminium","spoke":"stainless","hub":"aluminium","bearing":"steel"},` +
 		`"log":[{"day":"2026-07-01","kind":"wash"},{"day":"2026-07-03","kind":"indoor","hours":1.5,"sweat":"mean"},` +
 		`{"day":"2026-07-05","kind":"wet","hours":3},{"day":"2026-07-06","kind":"wipe"},{"day":"2026-07-08","kind":"indoor","hours":4,"sweat":"high"}],"today":"2026-07-14"}`,
-	sources: saltSources,
 	run: func(v values) (any, *Error) {
 		m := v.in("materials")
 		wheel := salt.Wheel{

@@ -10,47 +10,75 @@ const (
 	ours      standing = "ours"      // our choice
 )
 
-// source is one constant, table or formula that calculations use: what it is, its values, where it comes from and how well
-// it is founded. Values are taken from the packages that compute with them, so what is told is what is used.
-type source struct {
-	group, words string
-	formula      string // "" for a plain constant
-	values       []amount
-	from         string
-	mark         standing
+// Source is one constant, table or formula that calculations use: what it is, its values, where it comes from and how well it
+// is founded. Values are taken from the packages that compute with them, so what is told is what is used.
+type Source struct {
+	Group, Words string
+	Formula      string // "" for a plain constant
+	Values       []Amount
+	From         string
+	Mark         standing
 }
 
-// amount is one value of a source, in a unit that people read.
-type amount struct {
-	words string // "" where the source has one value
-	value float64
-	unit  string
+// Amount is one value of a source, in a unit that people read.
+type Amount struct {
+	Words string // "" where the source has one value
+	Value float64
+	Unit  string
+}
+
+type (
+	source = Source
+	amount = Amount
+)
+
+// Sources lists what the named calculation rests on. Functions, not variables, hold them: the browser's build, which never asks,
+// leaves them out.
+func Sources(name string) []Source {
+	list := sourcesOf(name)
+	for _, s := range list {
+		for i := range s.Values {
+			s.Values[i].Value = tidy(s.Values[i].Value)
+		}
+	}
+	return list
+}
+
+func sourcesOf(name string) []source {
+	switch name {
+	case "pressure":
+		return joined(deciding(), pairing(), tyreShape(), tyreSpring(), casingLoss(), roughness(), rider(), afterRide(), atmosphere(), pumping())
+	case "air":
+		return atmosphere()
+	case "leak":
+		return joined(atmosphere(), leaking())
+	case "co2":
+		return gasSources()
+	case "pump":
+		return pumping()
+	case "fit":
+		return fitSources()
+	case "match", "cover", "share":
+		return spareSources()
+	case "salt":
+		return saltSources()
+	case "ready":
+		return joined(readySources(), checkSources(), pairing())
+	case "checks":
+		return checkSources()
+	case "due":
+		return joined(intervals(), checkSources(), saltSources())
+	case "pack":
+		return packSources()
+	}
+	return nil
 }
 
 func one(value float64, unit string) []amount { return []amount{{"", value, unit}} }
 
 func percent(share float64) float64 { return share * 100 }
 
-// described is the published form.
-func (s source) described() fields {
-	values := make([]any, len(s.values))
-	for i, v := range s.values {
-		values[i] = fields{{"words", v.words}, {"value", tidy(v.value)}, {"unit", v.unit}}
-	}
-	return fields{
-		{"group", s.group}, {"words", s.words}, {"formula", s.formula}, {"values", values},
-		{"source", s.from}, {"mark", string(s.mark)},
-	}
-}
-
-func describeSources(list []source) []any {
-	out := make([]any, len(list))
-	for i, s := range list {
-		out[i] = s.described()
-	}
-	return out
-}
-
+// joined puts lists together.
 func joined(lists ...[]source) []source {
 	var out []source
 	for _, list := range lists {

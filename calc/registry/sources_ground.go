@@ -11,27 +11,31 @@ const (
 	groupRider  = "Rider and bike"
 )
 
-var roughness = []source{
-	{groupGround, "Roughness of a ground", "Gd(n) = Gd(n0) (n / n0)^−2", []amount{{"n0", road.ReferenceWave, "1/m"}},
-		"ISO 8608, one-sided, waviness 2", published},
-	{groupGround, "What shaking costs", "F = π² k Gd(n0) n0², less what the contact averages away", nil,
-		"Zuo and Zhang 2013; Turner, arXiv 2405.00019", published},
-	{groupGround, "Roughness by what the eye sees, Gd(n0)", "", perGround(func(k road.Kind) float64 { return float64(k.Rough) * 1e6 }, "10⁻⁶ m³"),
-		"placed on the classes of ISO 8608", ours},
-	{groupGround, "Speed where none is typed", "", perGround(func(k road.Kind) float64 { return float64(k.Speed) * 3.6 }, "km/h"),
-		"what riders do there", ours},
-	{groupGround, "Washboard multiplies the roughness by", "", one(road.WashboardFactor, ""), "corrugations stand out of the rest", ours},
+func roughness() []source {
+	return []source{
+		{groupGround, "Roughness of a ground", "Gd(n) = Gd(n0) (n / n0)^−2", []amount{{"n0", road.ReferenceWave, "1/m"}},
+			"ISO 8608, one-sided, waviness 2", published},
+		{groupGround, "What shaking costs", "F = π² k Gd(n0) n0², less what the contact averages away", nil,
+			"Zuo and Zhang 2013; Turner, arXiv 2405.00019", published},
+		{groupGround, "Roughness by what the eye sees, Gd(n0)", "", perGround(func(k road.Kind) float64 { return float64(k.Rough) * 1e6 }, "10⁻⁶ m³"),
+			"placed on the classes of ISO 8608", ours},
+		{groupGround, "Speed where none is typed", "", perGround(func(k road.Kind) float64 { return float64(k.Speed) * 3.6 }, "km/h"),
+			"what riders do there", ours},
+		{groupGround, "Washboard multiplies the roughness by", "", one(road.WashboardFactor, ""), "corrugations stand out of the rest", ours},
+	}
 }
 
-var rider = []source{
-	{groupRider, "Weight of a mass", "W = m g", one(unit.Gravity, "m/s²"), "standard gravity, ISO 80000-3", published},
-	{groupRider, "Seated body on its own spring and damper", "", []amount{
-		{"frequency", road.BodyHertz, "Hz"}, {"damping ratio", road.BodyDamping, ""},
-	}, "Fairley and Griffin 1989", published},
-	{groupRider, "Front wheel’s share of the weight where none is given", "", one(percent(ride.FrontShare), "%"), "road riders on level ground", memory},
-	{groupRider, "Most of the weight on one wheel", "", []amount{
-		{"front, hard braking", percent(ride.BrakingFront), "%"}, {"rear, seated climbing", percent(ride.ClimbingRear), "%"},
-	}, "on the hard side, for the floor", memory},
+func rider() []source {
+	return []source{
+		{groupRider, "Weight of a mass", "W = m g", one(unit.Gravity, "m/s²"), "standard gravity, ISO 80000-3", published},
+		{groupRider, "Seated body on its own spring and damper", "", []amount{
+			{"frequency", road.BodyHertz, "Hz"}, {"damping ratio", road.BodyDamping, ""},
+		}, "Fairley and Griffin 1989", published},
+		{groupRider, "Front wheel’s share of the weight where none is given", "", one(percent(ride.FrontShare), "%"), "road riders on level ground", memory},
+		{groupRider, "Most of the weight on one wheel", "", []amount{
+			{"front, hard braking", percent(ride.BrakingFront), "%"}, {"rear, seated climbing", percent(ride.ClimbingRear), "%"},
+		}, "on the hard side, for the floor", memory},
+	}
 }
 
 var groundWords = map[string]string{

@@ -1,7 +1,6 @@
 package registry_test
 
 import (
-	"encoding/json"
 	"go/ast"
 	"go/parser"
 	"go/token"
@@ -18,43 +17,19 @@ import (
 	"rimside/calc/tyre"
 )
 
-type sourceRow struct {
-	Group, Words, Formula, Source, Mark string
-	Values                              []struct {
-		Words, Unit string
-		Value       *float64
-	}
-}
-
-func sourcesOf(t *testing.T) map[string][]sourceRow {
-	t.Helper()
-	var list []struct {
-		Name    string
-		Sources []sourceRow
-	}
-	if err := json.Unmarshal(registry.Describe(), &list); err != nil {
-		t.Fatal(err)
-	}
-	out := map[string][]sourceRow{}
-	for _, each := range list {
-		out[each.Name] = each.Sources
-	}
-	return out
-}
-
 func TestEveryCalculationTellsWhatItRestsOn(t *testing.T) {
 	for _, name := range registry.Names() {
-		rows := sourcesOf(t)[name]
+		rows := registry.Sources(name)
 		if len(rows) == 0 {
 			t.Errorf("%s tells no source", name)
 		}
 		seen := map[string]bool{}
 		for _, row := range rows {
-			if row.Group == "" || row.Words == "" || row.Source == "" {
+			if row.Group == "" || row.Words == "" || row.From == "" {
 				t.Errorf("%s: a source without group, words or origin: %+v", name, row)
 			}
-			if !slices.Contains([]string{"published", "practice", "memory", "ours"}, row.Mark) {
-				t.Errorf("%s, %s: %q is no mark", name, row.Words, row.Mark)
+			if !slices.Contains([]string{"published", "practice", "memory", "ours"}, string(row.Mark)) {
+				t.Errorf("%s, %s: %q is no mark", name, row.Words, string(row.Mark))
 			}
 			if row.Formula == "" && len(row.Values) == 0 {
 				t.Errorf("%s, %s: neither formula nor value", name, row.Words)
@@ -64,7 +39,7 @@ func TestEveryCalculationTellsWhatItRestsOn(t *testing.T) {
 			}
 			seen[row.Group+row.Words] = true
 			for _, v := range row.Values {
-				if v.Value == nil || *v.Value == 0 || math.IsNaN(*v.Value) {
+				if v.Value == 0 || math.IsNaN(v.Value) {
 					t.Errorf("%s, %s: %q has no value", name, row.Words, v.Words)
 				}
 				if len(row.Values) > 1 && v.Words == "" {
@@ -77,9 +52,9 @@ func TestEveryCalculationTellsWhatItRestsOn(t *testing.T) {
 
 func TestSourcesTellTheConstantsInUse(t *testing.T) {
 	value := func(calculation, words string, n int) float64 {
-		for _, row := range sourcesOf(t)[calculation] {
+		for _, row := range registry.Sources(calculation) {
 			if row.Words == words && n < len(row.Values) {
-				return *row.Values[n].Value
+				return row.Values[n].Value
 			}
 		}
 		t.Fatalf("%s does not tell %q", calculation, words)

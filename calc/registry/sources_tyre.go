@@ -12,49 +12,57 @@ const (
 	groupTyre  = "Tyre"
 )
 
-var pairing = []source{
-	{groupRules, "Never above this on a straight rim edge", "", one(tyre.HooklessCap.KPa(), "kPa"),
-		"a tyre maker’s page quoting ETRTO; one rim maker prints 503 kPa, and the stricter one is used", published},
-	{groupRules, "Narrowest printed width on a straight rim edge", "the larger of the two", []amount{
-		{"any rim", tyre.HooklessLeastMM, "mm"}, {"wider than the inner width by", tyre.HooklessMarginMM, "mm"},
-	}, "trade press; a rim maker’s statements of ETRTO 2022 and 2023 ask for less, and the stricter one is used", published},
-	{groupRules, "Printed width from which a straight edge’s own table is asked for", "", one(tyre.WideHookless.MM(), "mm"),
-		"makers’ limits for wide tyres are always below the general cap", ours},
-	{groupRules, "Printed width over inner width: refused below, hooked", "", one(tyre.StopBelowRatio, ""),
-		"the trade press rule refuses everyday pairs", memory},
-	{groupRules, "Printed width over inner width: care below, hooked", "", one(tyre.CareBelowRatio, ""), "trade press", published},
-	{groupRules, "Printed width over inner width: care above, and refused above", "", []amount{
-		{"care", tyre.CareAboveRatio, ""}, {"refused", tyre.StopAboveRatio, ""},
-	}, "no source at hand", memory},
+func pairing() []source {
+	return []source{
+		{groupRules, "Never above this on a straight rim edge", "", one(tyre.HooklessCap.KPa(), "kPa"),
+			"a tyre maker’s page quoting ETRTO; one rim maker prints 503 kPa, and the stricter one is used", published},
+		{groupRules, "Narrowest printed width on a straight rim edge", "the larger of the two", []amount{
+			{"any rim", tyre.HooklessLeastMM, "mm"}, {"wider than the inner width by", tyre.HooklessMarginMM, "mm"},
+		}, "trade press; a rim maker’s statements of ETRTO 2022 and 2023 ask for less, and the stricter one is used", published},
+		{groupRules, "Printed width from which a straight edge’s own table is asked for", "", one(tyre.WideHookless.MM(), "mm"),
+			"makers’ limits for wide tyres are always below the general cap", ours},
+		{groupRules, "Printed width over inner width: refused below, hooked", "", one(tyre.StopBelowRatio, ""),
+			"the trade press rule refuses everyday pairs", memory},
+		{groupRules, "Printed width over inner width: care below, hooked", "", one(tyre.CareBelowRatio, ""), "trade press", published},
+		{groupRules, "Printed width over inner width: care above, and refused above", "", []amount{
+			{"care", tyre.CareAboveRatio, ""}, {"refused", tyre.StopAboveRatio, ""},
+		}, "no source at hand", memory},
+	}
 }
 
-var tyreShape = []source{
-	{groupTyre, "Inner width of the rim on which a tyre is measured, by printed width", "", measuringRims(),
-		"ETRTO from January 2020, as a tyre maker’s page quotes it", published},
-	{groupTyre, "Width on another rim", "arc = d (π − arcsin(inner / d)) stays the same", nil,
-		"geometry of a circle cut off by the rim; expect it within 1.5 mm", ours},
-	{groupTyre, "Volume of air in a tyre", "V = π² (bead seat + width) width² / 4", nil,
-		"a torus; the true volume is within about 10 %", practice},
+func tyreShape() []source {
+	return []source{
+		{groupTyre, "Inner width of the rim on which a tyre is measured, by printed width", "", measuringRims(),
+			"ETRTO from January 2020, as a tyre maker’s page quotes it", published},
+		{groupTyre, "Width on another rim", "arc = d (π − arcsin(inner / d)) stays the same", nil,
+			"geometry of a circle cut off by the rim; expect it within 1.5 mm", ours},
+		{groupTyre, "Volume of air in a tyre", "V = π² (bead seat + width) width² / 4", nil,
+			"a torus; the true volume is within about 10 %", practice},
+	}
 }
 
-var tyreSpring = []source{
-	{groupTyre, "Load that squashes a tyre by d", "F = p β 4/3 √(2R) d^1.5", nil, "Renart and Roura-Grabulosa 2019, for the power", published},
-	{groupTyre, "Shape factor β", "β = min(π, value × √(width / 28 mm))", []amount{
-		{"value", tyre.BetaFitted, ""}, {"at a width of", tyre.BetaWidthMM, "mm"},
-	}, "fitted to the 15 % drop chart, whose points are from memory", memory},
-	{groupTyre, "Squash at which that fit is taken", "", one(percent(tyre.RestSquash), "%"), "the trade’s 15 % drop", published},
-	{groupTyre, "Contact length against the chord of an undeformed circle", "L = value × 2 √(2 R d)", one(tyre.PatchShortening, ""),
-		"real treads touch less", ours},
+func tyreSpring() []source {
+	return []source{
+		{groupTyre, "Load that squashes a tyre by d", "F = p β 4/3 √(2R) d^1.5", nil, "Renart and Roura-Grabulosa 2019, for the power", published},
+		{groupTyre, "Shape factor β", "β = min(π, value × √(width / 28 mm))", []amount{
+			{"value", tyre.BetaFitted, ""}, {"at a width of", tyre.BetaWidthMM, "mm"},
+		}, "fitted to the 15 % drop chart, whose points are from memory", memory},
+		{groupTyre, "Squash at which that fit is taken", "", one(percent(tyre.RestSquash), "%"), "the trade’s 15 % drop", published},
+		{groupTyre, "Contact length against the chord of an undeformed circle", "L = value × 2 √(2 R d)", one(tyre.PatchShortening, ""),
+			"real treads touch less", ours},
+	}
 }
 
-var casingLoss = []source{
-	{groupTyre, "Rolling loss of the casing", "F = W (a + b X), X the load over what carries it at 15 % squash", nil,
-		"linear in 1/p: Clark 1978", published},
-	{groupTyre, "Loss without squash a, by how the sidewall feels", "", perSidewall(func(c tyre.Casing) (float64, string) { return c.A, "" }),
-		"inside the published range", ours},
-	{groupTyre, "Growth of the loss with squash b", "", one(tyre.BendLoss, ""), "inside the published range", ours},
-	{groupTyre, "Pressure that the casing’s own stiffness is worth", "",
-		perSidewall(func(c tyre.Casing) (float64, string) { return c.Own.KPa(), "kPa" }), "inside the published range", ours},
+func casingLoss() []source {
+	return []source{
+		{groupTyre, "Rolling loss of the casing", "F = W (a + b X), X the load over what carries it at 15 % squash", nil,
+			"linear in 1/p: Clark 1978", published},
+		{groupTyre, "Loss without squash a, by how the sidewall feels", "", perSidewall(func(c tyre.Casing) (float64, string) { return c.A, "" }),
+			"inside the published range", ours},
+		{groupTyre, "Growth of the loss with squash b", "", one(tyre.BendLoss, ""), "inside the published range", ours},
+		{groupTyre, "Pressure that the casing’s own stiffness is worth", "",
+			perSidewall(func(c tyre.Casing) (float64, string) { return c.Own.KPa(), "kPa" }), "inside the published range", ours},
+	}
 }
 
 func measuringRims() []amount {

@@ -10,29 +10,29 @@ import (
 const idLength = 64
 
 // hubFields are what an end of a bike and a wheel have alike. Only what is known is given.
-func hubFields(whose string) []Field {
+func hubFields() []Field {
 	return []Field{
-		oneOf("side", whose+" side", spares.Sides()), oneOf("brake", whose+" brake", spares.Brakes()),
-		num("hub_width_mm", whose+" hub width", "mm", 60, 250).optional(), num("axle_mm", whose+" axle diameter", "mm", 5, 30).optional(),
-		num("bead_seat_mm", whose+" bead seat diameter", "mm", 200, 700).optional(), num("rotor_mm", whose+" rotor diameter", "mm", 100, 260).optional(),
-		{Name: "speeds", Kind: integer, Words: whose + " number of sprockets", Min: 1, Max: 14, Optional: true},
-		label("spacing", whose+" sprocket spacing", 40).optional(),
-		{Name: "max_cog", Kind: integer, Words: whose + " biggest sprocket", Unit: "teeth", Min: 9, Max: 60, Optional: true},
-		label("mount", whose+" rotor mount", 40).optional(), label("body", whose+" freehub body", 40).optional(),
+		oneOf("side", spares.Sides()), oneOf("brake", spares.Brakes()),
+		num("hub_width_mm", "mm", 60, 250).optional(), num("axle_mm", "mm", 5, 30).optional(),
+		num("bead_seat_mm", "mm", 200, 700).optional(), num("rotor_mm", "mm", 100, 260).optional(),
+		{Name: "speeds", Kind: integer, Min: 1, Max: 14, Optional: true},
+		label("spacing", 40).optional(),
+		{Name: "max_cog", Kind: integer, Unit: "teeth", Min: 9, Max: 60, Optional: true},
+		label("mount", 40).optional(), label("body", 40).optional(),
 	}
 }
 
-func endFields(whose string) []Field {
-	return append(hubFields(whose), num("room_mm", whose+" widest tyre that clears", "mm", 10, 150).optional(),
-		num("min_label_mm", whose+" narrowest tyre wanted", "mm", 10, 150).optional())
+func endFields() []Field {
+	return append(hubFields(), num("room_mm", "mm", 10, 150).optional(),
+		num("min_label_mm", "mm", 10, 150).optional())
 }
 
-func spareList(name, words string, most float64) Field {
-	table := append([]Field{label("id", "Spare's id", idLength)}, hubFields("Spare's")...)
-	table = append(table, yesNo("bare", "Spare without rotor and sprockets").instead(false), num("tyre_mm", "Spare's tyre width", "mm", 10, 150).optional(),
-		label("out_with", "Who has the spare", idLength).optional(),
-		oneOf("state", "Spare's state", []string{"stop", "care", "no_fault_found", "not_looked_at"}).optional())
-	return listOf(name, words, 0, most, table...)
+func spareList(name string, most float64) Field {
+	table := append([]Field{label("id", idLength)}, hubFields()...)
+	table = append(table, yesNo("bare").instead(false), num("tyre_mm", "mm", 10, 150).optional(),
+		label("out_with", idLength).optional(),
+		oneOf("state", []string{"stop", "care", "no_fault_found", "not_looked_at"}).optional())
+	return listOf(name, 0, most, table...)
 }
 
 func hubOf(v values) spares.Hub {
@@ -89,16 +89,14 @@ func reasonValues(r spares.Reason) fields {
 }
 
 var matchCalculation = calculation{
-	name:     "match",
-	sentence: "Which spare wheel goes into one end of a bike, the best first, and why the others do not.",
-	table:    []Field{group("bike", "Bike", endFields("Bike's")...), spareList("spares", "Spares", 400)},
+	name:  "match",
+	table: []Field{group("bike", endFields()...), spareList("spares", 400)},
 	example: `{"bike":{"side":"rear","hub_width_mm":142,"axle_mm":12,"bead_seat_mm":622,"brake":"disc","rotor_mm":160,"speeds":12,"spacing":"12","max_cog":34,"room_mm":42,"min_label_mm":28},` +
 		`"spares":[{"id":"rear 3","side":"rear","hub_width_mm":142,"axle_mm":12,"bead_seat_mm":622,"brake":"disc","rotor_mm":160,"speeds":12,"spacing":"12","max_cog":30,"tyre_mm":40},` +
 		`{"id":"rear 5","side":"rear","hub_width_mm":142,"axle_mm":12,"bead_seat_mm":622,"brake":"disc","rotor_mm":160,"speeds":11,"spacing":"11","max_cog":32,"tyre_mm":32},` +
 		`{"id":"rear 1","side":"rear","hub_width_mm":142,"axle_mm":12,"bead_seat_mm":622,"brake":"disc","rotor_mm":140,"speeds":12,"spacing":"12","max_cog":30,"tyre_mm":40},` +
 		`{"id":"rear 2","side":"rear","brake":"disc","out_with":"87"}]}`,
-	sources: spareSources,
-	answer:  listing(verdictAnswer...),
+	answer: listing(verdictAnswer...),
 	run: func(v values) (any, *Error) {
 		ranked := spares.Match(endOf(v.in("bike")), sparesOf(v.items("spares")))
 		out := make([]any, len(ranked))
@@ -113,20 +111,18 @@ var matchCalculation = calculation{
 const usualSteps = 20000
 
 var coverCalculation = calculation{
-	name:     "cover",
-	sentence: "Which wheels to take along so that most riders have one that fits.",
+	name: "cover",
 	table: []Field{
-		listOf("bikes", "Bikes", 0, 400, label("id", "Bike's id", idLength), num("weight", "Bike's weight in the choice", "", 0, 1000).instead(1),
-			group("front", "Front end", endFields("Front end's")...).optional(), group("rear", "Rear end", endFields("Rear end's")...).optional()),
-		spareList("wheels", "Wheels", 400),
-		{Name: "places", Kind: integer, Words: "Places in the car", Min: 0, Max: 400},
-		Field{Name: "steps", Kind: integer, Words: "Steps of the search", Min: 0, Max: 20e6}.instead(usualSteps),
+		listOf("bikes", 0, 400, label("id", idLength), num("weight", "", 0, 1000).instead(1),
+			group("front", endFields()...).optional(), group("rear", endFields()...).optional()),
+		spareList("wheels", 400),
+		{Name: "places", Kind: integer, Min: 0, Max: 400},
+		Field{Name: "steps", Kind: integer, Min: 0, Max: 20e6}.instead(usualSteps),
 	},
 	example: `{"bikes":[{"id":"41","weight":3,"rear":{"side":"rear","hub_width_mm":142,"axle_mm":12,"bead_seat_mm":622,"brake":"disc","rotor_mm":160,"speeds":12,"max_cog":34,"room_mm":42}},` +
 		`{"id":"87","weight":1,"rear":{"side":"rear","hub_width_mm":148,"axle_mm":12,"bead_seat_mm":622,"brake":"disc","rotor_mm":180,"speeds":12,"max_cog":52,"room_mm":58}}],` +
 		`"wheels":[{"id":"rear 3","side":"rear","hub_width_mm":142,"axle_mm":12,"bead_seat_mm":622,"brake":"disc","rotor_mm":160,"speeds":12,"max_cog":30,"tyre_mm":40},` +
 		`{"id":"rear 4","side":"rear","hub_width_mm":148,"axle_mm":12,"bead_seat_mm":622,"brake":"disc","rotor_mm":180,"speeds":11,"max_cog":46,"tyre_mm":55}],"places":2}`,
-	sources: spareSources,
 	answer: result(wordings("pick"), parts("covered", wording("bike"), key("side", spares.Sides()...)),
 		parts("uncovered", wording("bike"), key("side", spares.Sides()...), key("why", string(spares.NoWheel), string(spares.NoPlace)), part("change", verdictAnswer...).nullable()),
 		figure("weight", ""), flag("exact")),
@@ -169,12 +165,10 @@ func loadJSON(load spares.Load) fields {
 }
 
 var shareCalculation = calculation{
-	name:     "share",
-	sentence: "One pressure for a spare that several riders may be given.",
-	table: []Field{listOf("riders", "Riders", 1, 400, label("id", "Rider's id", idLength), num("recommended_kpa", "Recommended pressure", "kPa", 20, 1600),
-		num("floor_kpa", "Floor", "kPa", 0, 1600), num("ceiling_kpa", "Limit", "kPa", 20, 1600).optional())},
+	name: "share",
+	table: []Field{listOf("riders", 1, 400, label("id", idLength), num("recommended_kpa", "kPa", 20, 1600),
+		num("floor_kpa", "kPa", 0, 1600), num("ceiling_kpa", "kPa", 20, 1600).optional())},
 	example: `{"riders":[{"id":"41","recommended_kpa":226,"floor_kpa":195,"ceiling_kpa":420},{"id":"87","recommended_kpa":262,"floor_kpa":211,"ceiling_kpa":420}]}`,
-	sources: spareSources,
 	answer:  result(figure("kpa", "kPa").nullable(), figure("spread", "").nullable(), wordings("compromise_for")),
 	run: func(v values) (any, *Error) {
 		var riders []spares.Rider

@@ -10,7 +10,10 @@ import (
 )
 
 type told struct {
-	Error struct{ Code, Field, Message, Details string }
+	Error struct {
+		Code, Field string
+		Values      struct{ Message, Details string }
+	}
 }
 
 func calling(t *testing.T, name, body string, run func(string, []byte) ([]byte, error)) (int, told) {
@@ -27,7 +30,7 @@ func calling(t *testing.T, name, body string, run func(string, []byte) ([]byte, 
 func TestPanicBecomesAMessage(t *testing.T) {
 	for name, thrown := range map[string]any{"text": "the wheel came off", "error": errors.New("the wheel came off"), "quotes": "the wheel came off: \"\x00<\xff"} {
 		status, e := calling(t, name, "{}", func(string, []byte) ([]byte, error) { panic(thrown) })
-		if status != 500 || e.Error.Code != "panic" || !strings.Contains(e.Error.Message, "the wheel came off") || !strings.Contains(e.Error.Details, "goroutine") {
+		if status != 500 || e.Error.Code != "panic" || !strings.Contains(e.Error.Values.Message, "the wheel came off") || !strings.Contains(e.Error.Values.Details, "goroutine") {
 			t.Errorf("%s: %d %+v", name, status, e)
 		}
 	}
@@ -35,7 +38,7 @@ func TestPanicBecomesAMessage(t *testing.T) {
 		var none *told
 		return []byte(none.Error.Code), nil
 	})
-	if status != 500 || !strings.Contains(e.Error.Message, "nil pointer") {
+	if status != 500 || !strings.Contains(e.Error.Values.Message, "nil pointer") {
 		t.Errorf("%d %+v", status, e)
 	}
 	// An error that is not one of the registry's is a fault of ours, and told as such.
@@ -51,7 +54,7 @@ func TestStatusIsTheServers(t *testing.T) {
 	if status, e := calling(t, "air", "{", registry.Call); status != 422 || e.Error.Code != registry.CodeMalformed {
 		t.Errorf("malformed: %d %+v", status, e)
 	}
-	if status, e := calling(t, "air", `{"kpa":"x"}`, registry.Call); status != 422 || e.Error.Field != "kpa" || e.Error.Details != "" {
+	if status, e := calling(t, "air", `{"kpa":"x"}`, registry.Call); status != 422 || e.Error.Field != "kpa" || e.Error.Values.Details != "" {
 		t.Errorf("wrong type: %d %+v", status, e)
 	}
 	for _, name := range registry.Names() {

@@ -1,7 +1,6 @@
-// Command wasm is the browser's way in to the calculations: it hangs two functions on the page's global object and waits.
+// Command wasm is the browser's way in to the calculations: it hangs a function on the page's global object and waits.
 //
 //	rimsideCall(name, body Uint8Array) -> {status, body}   status as the server would answer
-//	rimsideDescribe() -> string
 package main
 
 import (
@@ -17,6 +16,5 @@ func main() {
 		status, answer := call(args[0].String(), body, registry.Call)
 		return map[string]any{"status": status, "body": string(answer)}
 	}))
-	js.Global().Set("rimsideDescribe", js.FuncOf(func(js.Value, []js.Value) any { return string(registry.Describe()) }))
 	select {}
 }

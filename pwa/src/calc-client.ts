@@ -1,9 +1,11 @@
 // The calculator behind a promise. It asks the worker one question at a time, so that a newer question can still take
 // the place of one that waits; without a worker it asks the server; without either it says so.
 
-import type { FromWorker, ToWorker } from "./calc-protocol.ts";
-import { askServer, describeByServer, NoServer } from "./calc-server.ts";
-import type { Answer, Calc, CalcState } from "./ui/screen.ts";
+import type { FromWorker, Said, ToWorker } from "./calc-protocol.ts";
+import { panicDetails, resultOf } from "./calc-result.ts";
+import { askServer, findServer, NoServer } from "./calc-server.ts";
+import type { Name, Requests, Result } from "./contract/contract.ts";
+import type { Calc, CalcState } from "./ui/screen.ts";
 
 // WorkerLike is the part of Worker that is used, so that tests can play one.
 export interface WorkerLike {
@@ -24,11 +26,11 @@ export interface Options {
 
 interface Question {
   readonly id: number;
-  readonly name: string | undefined; // undefined: describe
+  readonly name: Name;
   readonly body: string;
   readonly replaceable: boolean;
   tries: number;
-  readonly resolve: (answer: Answer | undefined) => void;
+  readonly resolve: (said: Said | undefined) => void;
   readonly reject: (error: unknown) => void;
 }
 
@@ -42,33 +44,33 @@ export class CalcClient implements Calc {
   #asked: Question | undefined;
   #timer: ReturnType<typeof setTimeout> | undefined;
   #lastId = 0;
+  readonly #newest = new Map<Name, { readonly request: object; readonly result: unknown }>(); // of latest
 
   constructor(options: Options) {
     this.#options = options;
     this.#start();
   }
 
-  async ask(name: string, body: object): Promise<Answer> {
-    const answer = await this.#queue(name, JSON.stringify(body), false);
-    if (answer === undefined) throw new Error("a question that must be answered was dropped");
-    return answer;
+  async ask<N extends Name>(name: N, request: Requests[N]): Promise<Result<N>> {
+    const said = await this.#queue(name, JSON.stringify(request), false);
+    if (said === undefined) throw new Error("a question that must be answered was dropped");
+    return resultOf(said);
   }
 
-  latest(name: string, body: object): Promise<Answer | undefined> {
+  async latest<N extends Name>(name: N, request: Requests[N]): Promise<Result<N> | undefined> {
     const older = this.#waiting.filter((each) => each.replaceable && each.name === name);
     this.#waiting = this.#waiting.filter((each) => !older.includes(each));
     for (const each of older) each.resolve(undefined);
-    return this.#queue(name, JSON.stringify(body), true);
+    const known = this.#newest.get(name);
+    if (known?.request === request && this.#asked?.name !== name) return known.result as Result<N>;
+    const said = await this.#queue(name, JSON.stringify(request), true);
+    if (said === undefined) return undefined;
+    const result: Result<N> = resultOf(said);
+    if (said.status !== 500) this.#newest.set(name, { request, result });
+    return result;
   }
 
-  async describe(): Promise<readonly unknown[]> {
-    const answer = await this.#queue(undefined, "", false);
-    const tables: unknown = JSON.parse(answer?.body ?? "");
-    if (!Array.isArray(tables)) throw new Error("the calculator did not describe itself");
-    return tables;
-  }
-
-  #queue(name: string | undefined, body: string, replaceable: boolean): Promise<Answer | undefined> {
+  #queue(name: Name, body: string, replaceable: boolean): Promise<Said | undefined> {
     return new Promise((resolve, reject) => {
       this.#waiting.push({ id: ++this.#lastId, name, body, replaceable, tries: 0, resolve, reject });
       this.#next();
@@ -89,17 +91,15 @@ export class CalcClient implements Calc {
   #askWorker(question: Question): void {
     question.tries++;
     const { id, name, body } = question;
-    this.#worker?.postMessage(name === undefined ? { kind: "describe", id } : { kind: "ask", id, name, body });
+    this.#worker?.postMessage({ kind: "ask", id, name, body });
     this.#expect("the calculator did not answer");
   }
 
   async #askServer(question: Question): Promise<void> {
     try {
-      const fetch = this.#options.fetch;
-      const ask = question.name === undefined ? describeByServer(fetch) : askServer(fetch, question.name, question.body);
-      const answer = await ask;
+      const said = await askServer(this.#options.fetch, question.name, question.body);
       this.#change("server", this.state.reason);
-      this.#settle(question, answer);
+      this.#settle(question, said);
     } catch (error) {
       if (error instanceof NoServer) this.#change("none", this.state.reason);
       this.#asked = undefined;
@@ -108,12 +108,12 @@ export class CalcClient implements Calc {
     }
   }
 
-  #settle(question: Question, answer: Answer): void {
+  #settle(question: Question, said: Said): void {
     this.#asked = undefined;
-    if (answer.status === 500) this.#options.onTrouble(panicDetails(answer.body));
+    if (said.status === 500) this.#options.onTrouble(panicDetails(said.body));
     // An answer that a newer question has overtaken is stale: nobody wants to see it flash by.
     const stale = question.replaceable && this.#waiting.some((each) => each.replaceable && each.name === question.name);
-    question.resolve(stale ? undefined : answer);
+    question.resolve(stale ? undefined : said);
     this.#next();
   }
 
@@ -175,7 +175,7 @@ export class CalcClient implements Calc {
     this.#stop();
     let reachable = false;
     try {
-      await describeByServer(this.#options.fetch);
+      await findServer(this.#options.fetch);
       reachable = true;
     } catch {
       // said by the state
@@ -196,15 +196,4 @@ export class CalcClient implements Calc {
     this.state = { where, reason };
     this.#options.onState(this.state);
   }
-}
-
-// panicDetails takes what a panic says of itself out of the error body.
-export function panicDetails(body: string): string {
-  try {
-    const { error } = JSON.parse(body) as { error?: { message?: unknown; details?: unknown } };
-    if (typeof error?.message === "string") return `${error.message}\n${String(error.details ?? "")}`;
-  } catch {
-    // then the body as it is
-  }
-  return body;
 }

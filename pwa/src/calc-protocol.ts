@@ -2,8 +2,13 @@
 
 export type ToWorker =
   | { readonly kind: "start"; readonly wasm: string } // absolute URL
-  | { readonly kind: "ask"; readonly id: number; readonly name: string; readonly body: string }
-  | { readonly kind: "describe"; readonly id: number };
+  | { readonly kind: "ask"; readonly id: number; readonly name: string; readonly body: string };
+
+// Said is what a calculation said: the body is JSON, an answer (200) or {"errors":[...]}.
+export interface Said {
+  readonly status: number;
+  readonly body: string;
+}
 
 export type FromWorker =
   | { readonly kind: "ready" }

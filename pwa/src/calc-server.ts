@@ -1,6 +1,6 @@
 // Asking the server for a calculation, for browsers that cannot run it themselves.
 
-import type { Answer } from "./ui/screen.ts";
+import type { Said } from "./calc-protocol.ts";
 
 type Fetch = (path: string, init?: RequestInit) => Promise<Response>;
 
@@ -12,16 +12,17 @@ export class NoServer extends Error {
   }
 }
 
-export function askServer(fetch: Fetch, name: string, body: string): Promise<Answer> {
+export function askServer(fetch: Fetch, name: string, body: string): Promise<Said> {
   const headers = { "Content-Type": "application/json" };
-  return answerOf(fetch, `api/calc/${encodeURIComponent(name)}`, { method: "POST", headers, body });
+  return saidBy(fetch, `api/calc/${encodeURIComponent(name)}`, { method: "POST", headers, body });
 }
 
-export function describeByServer(fetch: Fetch): Promise<Answer> {
-  return answerOf(fetch, "api/calc", {});
+// findServer rejects with NoServer where none calculates.
+export async function findServer(fetch: Fetch): Promise<void> {
+  await saidBy(fetch, "api/health", {});
 }
 
-async function answerOf(fetch: Fetch, path: string, init: RequestInit): Promise<Answer> {
+async function saidBy(fetch: Fetch, path: string, init: RequestInit): Promise<Said> {
   try {
     const response = await fetch(path, { ...init, cache: "no-store" });
     const json = (response.headers.get("Content-Type") ?? "").startsWith("application/json");

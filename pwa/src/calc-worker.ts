@@ -13,7 +13,6 @@ interface WorkerScope {
   postMessage(message: FromWorker): void;
   Go: new () => GoProgram;
   rimsideCall?: (name: string, body: Uint8Array) => { status: number; body: string };
-  rimsideDescribe?: () => string;
 }
 
 const scope = globalThis as unknown as WorkerScope;
@@ -54,17 +53,12 @@ async function instantiate(url: string, imports: WebAssembly.Imports): Promise<W
 
 function answer(question: Exclude<ToWorker, { kind: "start" }>): void {
   try {
-    const { status, body } = compute(question);
+    if (scope.rimsideCall === undefined) throw new Error("not started");
+    const { status, body } = scope.rimsideCall(question.name, new TextEncoder().encode(question.body));
     scope.postMessage({ kind: "answer", id: question.id, status, body });
   } catch (error) {
     scope.postMessage({ kind: "crashed", reason: describe(error) });
   }
-}
-
-function compute(question: Exclude<ToWorker, { kind: "start" }>): { status: number; body: string } {
-  if (scope.rimsideCall === undefined || scope.rimsideDescribe === undefined) throw new Error("not started");
-  if (question.kind === "describe") return { status: 200, body: scope.rimsideDescribe() };
-  return scope.rimsideCall(question.name, new TextEncoder().encode(question.body));
 }
 
 function describe(error: unknown): string {

@@ -135,7 +135,7 @@ func listenAndServe(ctx context.Context, c call, settings serveSettings) (err er
 	handler, err := web.New(ctx, web.Options{
 		Access:       how.access,
 		Dist:         pwa.Dist(),
-		Calculations: web.Calculations{Call: registry.Call, Describe: registry.Describe},
+		Calculations: web.Calculations{Call: registry.Call, Contracts: registry.Contracts},
 		Listen:       listener.Addr(),
 		Demo:         settings.demo,
 		Book:         book,

@@ -12,7 +12,7 @@ func TestCalculations(t *testing.T) {
 	const limit = 256 << 10
 	fits := `"` + strings.Repeat("x", limit-2) + `"`
 	play(t, []scenario{
-		{name: "list", path: "/api/calc", status: 200, has: []string{`[{"name":"echo"}]`}, wantHeaders: map[string]string{"Content-Type": "application/json", "Cache-Control": "no-store"}},
+		{name: "list", path: "/api/calc", status: 200, has: []string{`[{"name":"echo","sentence":"","fields":[],"example":{},"sources":[]}]`}, wantHeaders: map[string]string{"Content-Type": "application/json", "Cache-Control": "no-store"}},
 		{name: "list HEAD", method: "HEAD", path: "/api/calc", status: 200, hasNot: []string{"echo"}},
 		{name: "run", method: "POST", path: "/api/calc/echo", body: `{"n":1}`, status: 200, has: []string{`{"n":1}`}, wantHeaders: map[string]string{"Content-Type": "application/json", "Cache-Control": "no-store"}},
 		{name: "run as JSON", method: "POST", path: "/api/calc/echo", headers: map[string]string{"Content-Type": "application/json; charset=utf-8"}, body: `{"n":1}`, status: 200},
@@ -20,7 +20,7 @@ func TestCalculations(t *testing.T) {
 		{name: "run as text", method: "POST", path: "/api/calc/echo", headers: map[string]string{"Content-Type": "text/plain"}, body: "{}", status: 415, json: true},
 		{name: "run as nonsense", method: "POST", path: "/api/calc/echo", headers: map[string]string{"Content-Type": "application/json;;;="}, body: "{}", status: 415, json: true},
 		{name: "unknown", method: "POST", path: "/api/calc/nothing", body: "{}", status: 404, json: true, has: []string{`"unknown_calculation"`}},
-		{name: "refused", method: "POST", path: "/api/calc/picky", body: "{}", status: 422, json: true, has: []string{`"front.tyre.label_mm"`, "between 18 and 70 mm", `"out_of_bounds"`}},
+		{name: "refused", method: "POST", path: "/api/calc/picky", body: "{}", status: 422, json: true, has: []string{`"front.tyre.label_mm"`, "Front width printed on the tyre: from 18 to 70 mm.", `"out_of_bounds"`}},
 		{name: "as large as allowed", method: "POST", path: "/api/calc/echo", body: fits, status: 200, has: []string{fits}},
 		{name: "one byte too large", method: "POST", path: "/api/calc/echo", body: fits + " ", status: 413, json: true, has: []string{"256 KiB"}},
 		{name: "far too large", method: "POST", path: "/api/calc/echo", body: strings.Repeat(" ", 4*limit), status: 413, json: true},
@@ -36,6 +36,11 @@ func TestCalculationsOfTheRegistryAreReached(t *testing.T) {
 		{name: "empty body", server: real, method: "POST", path: "/api/calc/pressure", status: 422, json: true},
 		{name: "not JSON", server: real, method: "POST", path: "/api/calc/pressure", body: "rider_kg=72", status: 422, json: true},
 		{name: "trailing data", server: real, method: "POST", path: "/api/calc/air", body: "{} {}", status: 422, json: true},
+		{name: "all faults at once", server: real, method: "POST", path: "/api/calc/air", body: `{"kpa":3000,"from":{"c":"x","m":0},"to":{"c":5,"M":0}}`, status: 422, json: true, has: []string{
+			`{"error":{"code":"out_of_bounds","field":"kpa","message":"Pressure: from -101 to 2000 kPa."},"errors":[`,
+			`{"code":"out_of_bounds","field":"kpa","message":"Pressure: from -101 to 2000 kPa.","values":{"max":2000,"min":-101,"unit":"kPa"}}`,
+			`{"code":"wrong_type","field":"from.c","message":"Temperature where it was read: a number C.","values":{"type":"number","unit":"C"}}`,
+			`{"code":"unknown_field","field":"to.M","message":"Names are case-sensitive: write m.","values":{"write":"m"}}`, `"field":"to.m"`}},
 		{name: "unknown", server: real, method: "POST", path: "/api/calc/nothing", body: "{}", status: 404, json: true},
 		{name: "answer", server: real, method: "POST", path: "/api/calc/air", body: `{"kpa":200,"from":{"c":20,"m":0},"to":{"c":5,"m":1100}}`, status: 200, has: []string{`"kpa":`, `"ambient_kpa":`}},
 	})

@@ -1,6 +1,7 @@
 package web
 
 import (
+	"encoding/json"
 	"errors"
 	"io"
 	"mime"
@@ -25,7 +26,7 @@ func (a *app) calcRun(w http.ResponseWriter, r *http.Request) {
 	}
 	result, err := a.calc.Call(pathValue(r, "name"), body)
 	if err != nil {
-		a.refuseInput(w, r, err)
+		a.refuseInput(w, err)
 		return
 	}
 	answer(w, http.StatusOK, "application/json", result)
@@ -49,15 +50,20 @@ func bodyProblem(err error, most string) *fault.Error {
 	return fault.New(fault.Unreadable, "body_unreadable", "The input did not arrive whole. Send it again.")
 }
 
-// refuseInput passes a calculation's own words on. Any other error is not fit to show.
-func (a *app) refuseInput(w http.ResponseWriter, r *http.Request, err error) {
+// refuseInput tells all that is wrong with a calculation's input. Any other error is not fit to show.
+func (a *app) refuseInput(w http.ResponseWriter, err error) {
 	var refused *registry.Error
 	if !errors.As(err, &refused) {
 		panic(err)
 	}
+	list := refusals(refused)
+	body, err := json.Marshal(map[string]any{"error": list[0].told, "errors": list})
+	if err != nil {
+		panic(err) // numbers, texts and lists of texts always marshal
+	}
 	kind := fault.Invalid
-	if refused.Code == "unknown_calculation" {
+	if refused.Code == registry.CodeUnknown {
 		kind = fault.NotFound
 	}
-	refuse(w, r, fault.At(refused.Field, kind, refused.Code, refused.Message))
+	answer(w, statuses[kind], "application/json", body)
 }

@@ -43,20 +43,20 @@ func shrunk(text string) string {
 
 // calculations answers "echo" with its input, refuses "picky", breaks at "broken", and knows nothing else.
 var calculations = web.Calculations{
-	Describe: func() []byte { return []byte(`[{"name":"echo"}]`) },
+	Contracts: func() []registry.Contract { return []registry.Contract{{Name: "echo", Example: "{}"}} },
 	Call: func(name string, body []byte) ([]byte, error) {
 		switch name {
 		case "echo":
 			return body, nil
 		case "picky":
-			return nil, &registry.Error{Code: "out_of_bounds", Field: "front.tyre.label_mm", Message: "must be between 18 and 70 mm"}
+			return nil, &registry.Error{Code: "out_of_bounds", Field: "front.tyre.label_mm", Values: map[string]any{"min": 18.0, "max": 70.0, "unit": "mm"}}
 		case "broken":
 			panic("secret cause")
 		}
-		return nil, &registry.Error{Code: "unknown_calculation", Message: "there is no such calculation"}
+		return nil, &registry.Error{Code: "unknown_calculation"}
 	},
 }
 
-var realCalculations = web.Calculations{Call: registry.Call, Describe: registry.Describe}
+var realCalculations = web.Calculations{Call: registry.Call, Contracts: registry.Contracts}
 
 var unbuiltApp = fstest.MapFS{".keep": &fstest.MapFile{}}

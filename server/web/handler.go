@@ -10,16 +10,17 @@ import (
 	"net/http"
 	"time"
 
+	"rimside/calc/registry"
 	"rimside/pwa"
 	"rimside/server/access"
 	"rimside/store/blob"
 	"rimside/store/sqlite"
 )
 
-// Calculations is the registry as the server uses it. Call's error, if any, is fit to show.
+// Calculations is the registry as the server uses it. Call's error, if any, is a *registry.Error.
 type Calculations struct {
-	Call     func(name string, body []byte) ([]byte, error)
-	Describe func() []byte
+	Call      func(name string, body []byte) ([]byte, error)
+	Contracts func() []registry.Contract
 }
 
 // Access says how the server is reached, which decides who has to be paired and by which name it answers.

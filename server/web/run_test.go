@@ -17,7 +17,7 @@ import (
 // A request under way when the server is asked to stop gets its answer; one that comes later gets no connection.
 func TestStoppingLetsRequestsFinishAndTakesNoNewOnes(t *testing.T) {
 	begun, release := make(chan struct{}), make(chan struct{})
-	slow := web.Calculations{Describe: calculations.Describe, Call: func(string, []byte) ([]byte, error) {
+	slow := web.Calculations{Contracts: calculations.Contracts, Call: func(string, []byte) ([]byte, error) {
 		close(begun)
 		<-release
 		return []byte(`{"finished":true}`), nil

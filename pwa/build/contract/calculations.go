@@ -27,6 +27,18 @@ export interface FieldRow {
 // Name is that of a calculation.
 export type Name = keyof Requests;
 
+// CalcError is one thing that is wrong with a request: where, and what a sentence about it needs.
+export interface CalcError {
+  readonly code: ErrorCode;
+  readonly field: string; // a dotted path; "" for the whole
+  readonly values: Readonly<Record<string, number | string | boolean | readonly string[]>>;
+}
+
+// Result is what a calculation said: an answer, or all that is wrong with the request.
+export type Result<N extends Name> =
+  | { readonly answer: Answers[N]; readonly errors: readonly [] }
+  | { readonly answer: undefined; readonly errors: readonly CalcError[] };
+
 `
 
 // Calculations writes the types, the field tables and the constants.
@@ -34,12 +46,13 @@ func Calculations(contracts []registry.Contract, constants []registry.Constant) 
 	var out strings.Builder
 	fmt.Fprintf(&out, madeBy, "the tables of calc/registry")
 	out.WriteString(ground)
+	fmt.Fprintf(&out, "export type ErrorCode = %s;\n\n", union(registry.Codes(), false))
 	writeMap(&out, "Requests", contracts, "Request")
 	writeMap(&out, "Answers", contracts, "Answer")
 	for _, c := range contracts {
 		fmt.Fprintf(&out, "export interface %sRequest %s\n\n", title(c.Name), members(c.Request, ""))
 		fmt.Fprintf(&out, "export type %sAnswer = %s;\n\n", title(c.Name), typeOf(c.Answer, ""))
-		fmt.Fprintf(&out, "export const %sFields = {\n%s} as const satisfies FieldTable;\n\n", c.Name, rows("", c.Request))
+		fmt.Fprintf(&out, "export const %sFields = {\n%s} as const satisfies FieldTable;\n\n", c.Name, rows(c.Request))
 	}
 	for _, c := range constants {
 		fmt.Fprintf(&out, "// %s: %s\nexport const %s = %s;\n", c.Name, about(c), camel(c.Name), literal(c.Value))
@@ -62,17 +75,10 @@ func about(c registry.Constant) string {
 	return c.About + ", " + c.Unit
 }
 
-// rows flattens a table.
-func rows(prefix string, table []registry.Field) string {
+func rows(table []registry.Field) string {
 	var out strings.Builder
-	for _, f := range table {
-		path := prefix + f.Name
-		fmt.Fprintf(&out, "  %q: {%s},\n", path, strings.Join(facts(f), ", "))
-		below := path + "."
-		if string(f.Kind) == "list" {
-			below = path + ".*."
-		}
-		out.WriteString(rows(below, f.Fields))
+	for _, row := range registry.Rows(table) {
+		fmt.Fprintf(&out, "  %q: {%s},\n", row.Path, strings.Join(facts(row.Field), ", "))
 	}
 	return out.String()
 }

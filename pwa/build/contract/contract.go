@@ -20,6 +20,7 @@ func Files() map[string][]byte {
 	return map[string][]byte{
 		"contract.ts": Calculations(registry.Contracts(), registry.Constants()),
 		"kinds.ts":    Records(record.Schema(), record.Kinds()),
+		"sources.ts":  Sources(registry.Names(), registry.Sources),
 	}
 }
 

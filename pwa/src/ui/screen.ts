@@ -1,20 +1,9 @@
 // The contract between the shell and a screen. Interfaces only, so that ui knows nothing of log or the calculator:
 // the top level wires the real ones in.
 
+import type { Name, Requests, Result } from "../contract/contract.ts";
 import type { BookLog } from "../log/book_log.ts";
 import type { Sync } from "../log/sync/sync.ts";
-
-// Answer is what a calculation said: the body is JSON, an answer (200) or {"error":{...}}.
-export interface Answer {
-  readonly status: number;
-  readonly body: string;
-}
-
-export interface FieldError {
-  readonly code: string;
-  readonly field: string;
-  readonly message: string;
-}
 
 // CalcState tells where sums are done: here, on the server, or nowhere; the reason is a technical one, for the details.
 export interface CalcState {
@@ -25,11 +14,10 @@ export interface CalcState {
 export interface Calc {
   readonly state: CalcState;
   // ask answers every question, in order. It rejects only when nothing can answer.
-  ask(name: string, body: object): Promise<Answer>;
-  // latest drops an older unanswered question of the same name, which then answers undefined.
-  latest(name: string, body: object): Promise<Answer | undefined>;
-  // describe gives the field tables as GET /api/calc does.
-  describe(): Promise<readonly unknown[]>;
+  ask<N extends Name>(name: N, request: Requests[N]): Promise<Result<N>>;
+  // latest drops an older unanswered question of the same name, which then answers undefined. The request that was answered last
+  // is answered again at once, when it is the same object.
+  latest<N extends Name>(name: N, request: Requests[N]): Promise<Result<N> | undefined>;
 }
 
 export interface Drafts {

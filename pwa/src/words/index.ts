@@ -2,12 +2,12 @@
 
 import { type Args, say } from "./entry.ts";
 import { catalogue, type English, type Key } from "./locale.ts";
-import { locale } from "./wanted.ts";
+import { wordsTag } from "./wanted.ts";
 
 export type { Key } from "./locale.ts";
 export { locale, useLocale } from "./wanted.ts";
 export { all, either, facts, listed, sentences } from "./list.ts";
 
 export function w<K extends Key>(key: K, ...args: Args<English[K]>): string {
-  return say(catalogue()[key], args[0] ?? {}, locale().words);
+  return say(catalogue()[key], args[0] ?? {}, wordsTag());
 }

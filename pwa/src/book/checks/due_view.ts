@@ -1,31 +1,18 @@
 // What is due, as the calculator lists it; the intervals that people may change; and reminders for a calendar.
 
+import { type Answers, dueFields } from "../../contract/contract.ts";
 import type { Json } from "../../log/op/json.ts";
 import { w } from "../../words/index.ts";
 import { isObject } from "../pressure/answer.ts";
 import type { Reminder } from "./calendar.ts";
 
-export interface DueLine {
-  readonly id: string;
-  readonly title: string;
-  readonly due: string; // a day; "" for at once
-  readonly overdue_days: number;
-  readonly why: string;
-  readonly source: string;
-}
+export type DueLine = Answers["due"][number];
 
-export function readDue(answer: unknown): readonly DueLine[] {
-  if (!Array.isArray(answer)) return [];
-  return answer.filter(isObject).filter((each) => typeof each["id"] === "string" && typeof each["title"] === "string") as unknown as readonly DueLine[];
-}
-
-// The intervals that may be changed, with the calculator's defaults (days) and bounds.
-const intervalFields = [["sealant_days", 60], ["sealant_hot_days", 30], ["rotor_days", 90], ["pads_days", 60], ["spokes_days", 365], ["bolts_days", 90], ["walk_around_days", 30]] as const;
-const least = 1;
-const most = 3650;
+// The intervals that may be changed, in days.
+const intervalFields = ["sealant_days", "sealant_hot_days", "rotor_days", "pads_days", "spokes_days", "bolts_days", "walk_around_days"] as const;
 
 export interface IntervalRow {
-  readonly id: (typeof intervalFields)[number][0];
+  readonly id: (typeof intervalFields)[number];
   readonly label: string;
   readonly text: string;
   readonly range: string;
@@ -35,7 +22,8 @@ export interface IntervalRow {
 // intervalsOf reads the intervals that are kept, and what is being typed over them. Empty means the default.
 export function intervalsOf(kept: Json | undefined, typing: Readonly<Record<string, string>> = {}): { readonly rows: readonly IntervalRow[]; readonly intervals: Record<string, number> } {
   const intervals: Record<string, number> = {};
-  const rows = intervalFields.map(([id, usual]): IntervalRow => {
+  const rows = intervalFields.map((id): IntervalRow => {
+    const { min: least, max: most, instead: usual } = dueFields[`intervals.${id}`];
     const stored = isObject(kept) ? kept[id] : undefined;
     const text = typing[id] ?? (typeof stored === "number" ? String(stored) : "");
     const days = Number(text.trim());

@@ -1,11 +1,11 @@
 // Sweat and salt since the last wash: a wheel's metals and a bike's rides as the calculator asks for them, and its answer in
 // words.
 
-import type { Json } from "../../log/op/json.ts";
+import { type Answers, type Requests, saltFields } from "../../contract/contract.ts";
 import { type RecordState, valueOf } from "../../log/op/merge.ts";
 import { w } from "../../words/index.ts";
 import { fixed } from "../../words/number.ts";
-import { isObject } from "../pressure/answer.ts";
+import { chosen } from "../value/choice.ts";
 import { optionWords } from "../value/kind_words.ts";
 import { textOf } from "./walk_save.ts";
 import { dayWords } from "../value/when.ts";
@@ -13,18 +13,25 @@ import { dayWords } from "../value/when.ts";
 export const rideKinds = ["indoor", "wet", "salted", "dry"] as const;
 export const sweats = ["low", "mean", "high"] as const;
 
+type SaltRequest = Requests["salt"];
+type Materials = NonNullable<SaltRequest["materials"]>;
+
 // materialsOf are a wheel's metals, as far as somebody said.
-export function materialsOf(wheel: RecordState | undefined): Record<string, Json> {
+export function materialsOf(wheel: RecordState | undefined): Materials {
   const parts = [["rim", "rim_material"], ["nipple", "nipple_material"], ["spoke", "spoke_material"], ["hub", "hub_material"]] as const;
-  return Object.fromEntries(parts.flatMap(([part, field]) => (textOf(wheel, field) === "" ? [] : [[part, textOf(wheel, field)] as const])));
+  return Object.fromEntries(parts.flatMap(([part, field]) => {
+    const material = chosen(saltFields[`materials.${part}`].choices, valueOf(wheel, field));
+    return material === undefined ? [] : [[part, material] as const];
+  }));
 }
 
 // saltLog are a bike's rides and washes, by day.
-export function saltLog(entries: readonly RecordState[], bike: string): readonly Record<string, Json>[] {
-  return logOf(entries, bike).map((entry): Record<string, Json> => {
+export function saltLog(entries: readonly RecordState[], bike: string): SaltRequest["log"] {
+  return logOf(entries, bike).flatMap((entry) => {
     const hours = valueOf(entry, "hours");
-    const sweat = textOf(entry, "sweat");
-    return { day: textOf(entry, "day"), kind: textOf(entry, "kind"), ...(typeof hours === "number" && { hours }), ...(sweat !== "" && { sweat }) };
+    const kind = chosen(saltFields["log.*.kind"].choices, valueOf(entry, "kind"));
+    const sweat = chosen(saltFields["log.*.sweat"].choices, valueOf(entry, "sweat"));
+    return kind === undefined ? [] : [{ day: textOf(entry, "day"), kind, ...(typeof hours === "number" && { hours }), ...(sweat !== undefined && { sweat }) }];
   });
 }
 
@@ -35,24 +42,8 @@ export function logOf(entries: readonly RecordState[], bike: string): readonly R
     .sort((a, b) => (textOf(a, "day") < textOf(b, "day") ? 1 : textOf(a, "day") > textOf(b, "day") ? -1 : b.newest - a.newest));
 }
 
-export interface Couple {
-  readonly where: string;
-  readonly anode: string;
-  readonly cathode: string;
-  readonly gap_v: number;
-  readonly over_v: number;
-}
-
-export interface SaltAnswer {
-  readonly couples: readonly Couple[];
-  readonly since_wash_g: number;
-  readonly wash_due: string;
-  readonly why: string;
-}
-
-export function isSaltAnswer(value: unknown): value is SaltAnswer {
-  return isObject(value) && Array.isArray(value["couples"]) && typeof value["since_wash_g"] === "number" && typeof value["why"] === "string";
-}
+export type SaltAnswer = Answers["salt"];
+type Couple = SaltAnswer["couples"][number];
 
 // coupleWords ranks a couple in words: the gap alone is no prediction.
 export function coupleWords({ where, anode, cathode, gap_v, over_v }: Couple): string {

@@ -1,32 +1,22 @@
 // A walk-around: what is looked at, station by station, what was seen, and what that comes to.
 
+import type { Answers, Requests } from "../../contract/contract.ts";
 import type { Json } from "../../log/op/json.ts";
 import { isObject } from "../pressure/answer.ts";
-import type { Measure } from "./walk_measure.ts";
 
-export const stations = ["front_wheel", "front_brake", "bar", "frame", "rear_wheel", "rear_brake"] as const;
-export type Station = (typeof stations)[number];
+export const stations = ["front_wheel", "front_brake", "bar", "frame", "rear_wheel", "rear_brake"] as const satisfies readonly Ask["station"][];
+export type Station = Ask["station"];
 
-export const moments = ["start", "evening", "after", "wash_day", "crash", "arrival"] as const;
-export type Moment = (typeof moments)[number];
+export const moments = ["start", "evening", "after", "wash_day", "crash", "arrival"] as const satisfies readonly Requests["checks"]["moment"][];
+export type Moment = Requests["checks"]["moment"];
 
-export const severities = ["note", "care", "stop"] as const;
-export type Severity = (typeof severities)[number];
+export const severities = ["note", "care", "stop"] as const satisfies readonly Ask["worst"][];
+export type Severity = Ask["worst"];
 
 export type Outcome = "nothing_found" | "ride_with_care" | "do_not_ride";
 
 // Ask is one thing to look at, as the calculator lists it for this bike and moment.
-export interface Ask {
-  readonly id: string;
-  readonly station: Station;
-  readonly title: string;
-  readonly look_for: string;
-  readonly how: string;
-  readonly limit: string;
-  readonly worst: Severity;
-  readonly source: string;
-  readonly measure?: Measure; // where there is something to measure
-}
+export type Ask = Answers["checks"][number];
 
 // Found is a finding as it is being written.
 export interface Found {
@@ -116,7 +106,8 @@ export function withFound(walk: Walk, ask: string, found: Found | undefined): Wa
   return { ...walk, seen, found: found === undefined ? others : { ...others, [ask]: found } };
 }
 
-export function readAsks(answer: unknown): readonly Ask[] {
+// readAsks reads what was stored, maybe by an older version.
+function readAsks(answer: unknown): readonly Ask[] {
   if (!Array.isArray(answer)) return [];
   return answer.filter(isObject).filter((each) => typeof each["id"] === "string" && stations.some((station) => station === each["station"])) as unknown as readonly Ask[];
 }

@@ -4,19 +4,10 @@ import type { Ask, Found, Severity } from "./walk.ts";
 import { severities } from "./walk.ts";
 import { parse } from "../value/quantity.ts";
 
-export interface Edge {
-  readonly when: "below" | "to" | "above"; // "to" is at or below
-  readonly mm: number;
-}
+export type Measure = NonNullable<Ask["measure"]>;
+type Edge = Measure["stop"];
 
-export interface Measure {
-  readonly what: string;
-  readonly unit: string;
-  readonly stop: Edge | null;
-  readonly care: Edge | null;
-}
-
-function past(edge: Edge | null, mm: number): boolean {
+function past(edge: Edge, mm: number): boolean {
   if (edge === null) return false;
   return edge.when === "below" ? mm < edge.mm : edge.when === "to" ? mm <= edge.mm : mm > edge.mm;
 }

@@ -1,41 +1,14 @@
 // What to pack and in which order, as the calculator lists it, with what is ticked; several people may tick one list.
 
+import type { Answers } from "../../contract/contract.ts";
 import { type RecordState, valueOf } from "../../log/op/merge.ts";
 import { w } from "../../words/index.ts";
-import { isObject } from "../pressure/answer.ts";
 import type { Reminder } from "../checks/calendar.ts";
 import { textOf } from "../checks/walk_save.ts";
 
-export interface Step {
-  readonly id: string;
-  readonly stage: string;
-  readonly text: string;
-  readonly tool: string;
-  readonly needs: readonly string[];
-  readonly must?: boolean; // before the bike is ridden
-  readonly as_built?: readonly string[]; // what was written down for it
-}
-
-export interface GoodLine {
-  readonly id: string;
-  readonly cabin: string;
-  readonly hold: string;
-  readonly why: string;
-  readonly dated: string;
-}
-
-export interface Pack {
-  readonly steps: readonly Step[];
-  readonly bag: readonly string[];
-  readonly buy_there: readonly string[];
-  readonly goods: readonly GoodLine[];
-  readonly arrival: readonly Step[];
-}
-
-export function readPack(answer: unknown): Pack | undefined {
-  if (!isObject(answer) || !Array.isArray(answer["steps"]) || !Array.isArray(answer["arrival"])) return undefined;
-  return answer as unknown as Pack;
-}
+export type Pack = Answers["pack"];
+export type Step = Pack["steps"][number];
+export type GoodLine = Pack["goods"][number];
 
 // keyOf names a step of one bike on one trip.
 const keyOf = (bike: string, step: string): string => `${bike} ${step}`;

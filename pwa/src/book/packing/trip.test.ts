@@ -2,9 +2,9 @@ import { equal, test } from "../../ui/testing.ts";
 import type { Json } from "../../log/op/json.ts";
 import type { RecordState } from "../../log/op/merge.ts";
 import { hex, merged, now, op } from "../value/kit.test.ts";
-import { progressOf, readPack, type Step, stepViews, ticksOf, tripReminders } from "./pack_view.ts";
+import { progressOf, type Step, stepViews, ticksOf, tripReminders } from "./pack_view.ts";
 import { builtWords } from "./as_built.ts";
-import { bikesOf, daysUntil, goodsOf, itemsOf, timeLeft, totalsOf, tripsByDay, wayOf, withItems } from "./trip.ts";
+import { bikesOf, daysUntil, goodsAsked, goodsOf, itemsOf, timeLeft, totalsOf, tripsByDay, wayOf, withItems } from "./trip.ts";
 
 const made = (name: string, kind: string, set: Record<string, Json>, at = now): RecordState => merged(op(hex(name), kind, set, { at }));
 
@@ -40,9 +40,9 @@ test("ticks: the newest of each step counts, whoever set it; two people tick one
   equal(progressOf(stepViews(steps, "b", new Map([["b rotor_on", true]]))).mustOpen, []);
 });
 
-test("pack: an answer is read, and what is none is not", () => {
-  equal(readPack({ steps, bag: [], buy_there: [], goods: [], arrival: [] })?.steps.length, 3);
-  for (const odd of [undefined, null, [], {}, { steps: 1, arrival: [] }]) equal(readPack(odd), undefined);
+test("pack: what only a newer app knows is kept in the list and not asked about", () => {
+  const goods = [{ id: "cartridge", count: 2, grams: 16, colour: "red" }, { id: "jet pack", count: 1 }];
+  equal([goodsAsked(goods), goodsAsked([])], [[{ id: "cartridge", count: 2, grams: 16 }], []]);
 });
 
 test("trip: reminders keep their ids when the days change", () => {

@@ -1,12 +1,14 @@
 // A trip with bikes: when, how, with what; its own items with their weight and size; and how much time is left.
 
+import { packFields, type Requests } from "../../contract/contract.ts";
 import { isList, isObject, type Json } from "../../log/op/json.ts";
 import { type RecordState, valueOf } from "../../log/op/merge.ts";
 import { w } from "../../words/index.ts";
+import { chosen } from "../value/choice.ts";
 import { textOf } from "../checks/walk_save.ts";
 
-export const ways = ["air_bag", "air_box", "air_case", "train", "car", "courier"] as const;
-export type Way = (typeof ways)[number];
+export const ways = ["air_bag", "air_box", "air_case", "train", "car", "courier"] as const satisfies readonly Requests["pack"]["way"][];
+export type Way = Requests["pack"]["way"];
 
 // Item is something of one's own to take along.
 export interface Item {
@@ -51,6 +53,17 @@ export function itemsOf(trip: RecordState | undefined): readonly Item[] {
 
 export function goodsOf(trip: RecordState | undefined): readonly Good[] {
   return entriesOf(trip).filter((each) => typeof each["good"] === "string").map(({ good, ...rest }) => ({ id: String(good), count: 1, ...rest }));
+}
+
+type AskedGood = NonNullable<Requests["pack"]["goods"]>[number];
+
+// goodsAsked are the goods that the calculator knows rules for, with the sizes that it takes.
+export function goodsAsked(goods: readonly Good[]): readonly AskedGood[] {
+  return goods.flatMap((good): AskedGood[] => {
+    const id = chosen(packFields["goods.*.id"].choices, good.id);
+    const sizes: Omit<AskedGood, "id"> = Object.fromEntries((["count", "grams", "wh", "ml"] as const).flatMap((name) => (typeof good[name] === "number" ? [[name, good[name]] as const] : [])));
+    return id === undefined ? [] : [{ id, ...sizes }];
+  });
 }
 
 // withItems is the list that the record keeps: items and goods in one.

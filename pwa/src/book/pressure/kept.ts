@@ -11,16 +11,11 @@ export interface Kept {
 
 export const noTables: Tables = { bounds: new Map(), usualInner: [] };
 
-// pack and unpack take the answer and the field tables to the store and back.
-export function pack(kept: Kept, tables: Tables): object {
-  return { ...kept, bounds: [...tables.bounds], usualInner: tables.usualInner };
-}
-
-export function unpack(stored: unknown): { kept: Kept; tables: Tables } | undefined {
+// unpack takes the answer from the store.
+export function unpack(stored: unknown): Kept | undefined {
   if (!isObject(stored)) return undefined;
-  const { question, answer, bounds, usualInner } = stored;
-  if (typeof question !== "string" || !isAnswer(answer) || !Array.isArray(bounds) || !Array.isArray(usualInner)) return undefined;
-  return { kept: { question, answer }, tables: { bounds: new Map(bounds as [string, { min: number; max: number }][]), usualInner: usualInner as Tables["usualInner"] } };
+  const { question, answer } = stored;
+  return typeof question === "string" && isAnswer(answer) ? { question, answer } : undefined;
 }
 
 // asked is the question that an answer belongs to.

@@ -1,5 +1,6 @@
 // From what was typed to a question: every field read, every fault named, every assumption said.
 
+import type { Requests } from "../../contract/contract.ts";
 import { type Side, sides } from "./answer.ts";
 import type { PressureDraft, StretchDraft } from "./draft.ts";
 import { allFields, type FieldSpec, groundKinds, lengthField, stretchFields } from "./fields.ts";
@@ -14,41 +15,11 @@ export interface Fault {
 
 export type Assumption = "bike" | "sidewall" | "inner.front" | "inner.rear" | "km" | "weather" | "setup" | "edge";
 
-// RequestBody is the question, as far as views look back at it.
-export interface RequestBody {
-  readonly set: { readonly c: number; readonly m: number };
-  readonly ride: { readonly c: number; readonly m: number };
-  readonly warmest_c?: number;
-  readonly front: WheelBody;
-  readonly rear: WheelBody;
-  readonly gauge_error_kpa: number;
-  readonly wet: boolean;
-  readonly firmness: number;
-  readonly shift: number;
-  readonly now?: { readonly front_gauge_kpa?: number; readonly rear_gauge_kpa?: number };
-}
-
-export interface WheelBody {
-  readonly tyre: TyreBody;
-  readonly rim: RimBody;
-}
-
-export interface TyreBody {
-  readonly label_mm: number;
-  readonly measured_mm?: number;
-  readonly sidewall: string;
-  readonly setup: string;
-  readonly hookless_ok: boolean;
-  readonly max_kpa?: number;
-  readonly min_kpa?: number;
-}
-
-export interface RimBody {
-  readonly inner_mm: number;
-  readonly profile: string;
-  readonly max_kpa?: number;
-  readonly table_max_kpa?: number;
-}
+// RequestBody is the question.
+export type RequestBody = Requests["pressure"];
+export type WheelBody = RequestBody["front"];
+export type TyreBody = WheelBody["tyre"];
+export type RimBody = WheelBody["rim"];
 
 export interface Reading {
   readonly faults: ReadonlyMap<string, Fault>; // by field id; stretches as "ground.<id>.km"

@@ -1,5 +1,6 @@
 // The whole Pressure screen as a pure function of what was typed, what was answered, and the time.
 
+import { hooklessCapKpa } from "../../contract/contract.ts";
 import { w } from "../../words/index.ts";
 import { fixed, plain } from "../../words/number.ts";
 import { ageOf } from "../value/age.ts";
@@ -115,7 +116,7 @@ function markOf(wheel: WheelAnswer, body: RequestBody["front"]): number | null {
   switch (wheel.limited_by) {
     case "tyre": return body.tyre.max_kpa ?? null;
     case "rim": return body.rim.max_kpa ?? null;
-    case "hookless": return 500;
+    case "hookless": return hooklessCapKpa;
     case "table": return body.rim.table_max_kpa ?? null;
   }
   return null;

@@ -55,12 +55,12 @@ test("team: a row tells both numbers, or why there is none", () => {
   const [first, second] = teamBikes(book, today, "bar", noTables);
   if (first === undefined || second === undefined) throw new Error("two bikes");
   const asked = JSON.stringify(first.reading.body);
-  const row = teamRow(first, resultOf(asked, 200, answer(210, 230)), "bar", now);
+  const row = teamRow(first, resultOf(asked, { answer: answer(210, 230), errors: [] }), "bar", now);
   equal([row.cells.front.number, row.cells.rear.number, row.shared], ["2.10", "2.30", ""]);
-  equal(teamRow(first, resultOf(asked, 422, { error: { message: "Too heavy." } }), "bar", now).shared, "Too heavy.");
+  equal(teamRow(first, resultOf(asked, { answer: undefined, errors: [{ code: "out_of_bounds", field: "rider_kg", values: {} }] }), "bar", now).shared, "“You, dressed to ride” needs another look");
   const missing = teamRow(second, undefined, "bar", now);
   equal([missing.cells.front.number, missing.shared !== ""], ["", true]);
-  const half = teamRow(first, resultOf(asked, 200, answer(210, null)), "bar", now);
+  const half = teamRow(first, resultOf(asked, { answer: answer(210, null), errors: [] }), "bar", now);
   equal([half.cells.front.number, half.cells.rear.number, half.shared], ["2.10", "", ""]);
 });
 

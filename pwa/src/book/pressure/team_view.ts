@@ -2,13 +2,15 @@
 
 import { type RecordState, valueOf } from "../../log/op/merge.ts";
 import { w } from "../../words/index.ts";
-import { isAnswer, isObject, type Side, sides } from "./answer.ts";
+import type { Result as Said } from "../../contract/contract.ts";
+import { type Side, sides } from "./answer.ts";
 import { bikeLines } from "./bikes.ts";
 import type { PressureDraft } from "./draft.ts";
 import { lengthField } from "./fields.ts";
 import type { Kept } from "./kept.ts";
 import { filledDraft, type Find } from "./opened.ts";
 import { parse, type PressureUnit } from "../value/quantity.ts";
+import { refusedWords } from "./refused.ts";
 import { read, type Reading } from "./request.ts";
 import { screenView } from "./screen_view.ts";
 import { learned } from "./shift.ts";
@@ -53,11 +55,9 @@ function riderOf(bike: RecordState, find: Find): string {
 // Result is what the calculator said of a bike; undefined while it has not answered.
 export type Result = { readonly kept: Kept } | { readonly refused: string };
 
-// resultOf reads an answer.
-export function resultOf(question: string, status: number, body: unknown): Result {
-  if (status === 200 && isAnswer(body)) return { kept: { question, answer: body } };
-  const message = isObject(body) && isObject(body["error"]) ? body["error"]["message"] : undefined;
-  return { refused: status === 422 && typeof message === "string" ? message : w("wheel.oldCalc") };
+// resultOf keeps an answer with its question, or tells why there is none.
+export function resultOf(question: string, { answer, errors }: Said<"pressure">): Result {
+  return answer === undefined ? { refused: refusedWords(errors) } : { kept: { question, answer } };
 }
 
 export interface Cell {

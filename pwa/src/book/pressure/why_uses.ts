@@ -1,5 +1,6 @@
 // What went into each of a wheel's numbers, with the values that were typed, assumed or worked out.
 
+import { hooklessCapKpa } from "../../contract/contract.ts";
 import { w } from "../../words/index.ts";
 import { fixed, plain } from "../../words/number.ts";
 import type { WheelAnswer } from "./answer.ts";
@@ -60,7 +61,7 @@ function marks({ tyre, rim }: WheelBody, unit: PressureUnit): readonly string[] 
     ...(tyre.max_kpa === undefined ? [] : [w("uses.tyreMax", { p: pressure(tyre.max_kpa, unit) })]),
     ...(rim.max_kpa === undefined ? [] : [w("uses.rimMax", { p: pressure(rim.max_kpa, unit) })]),
     ...(rim.table_max_kpa === undefined ? [] : [w("uses.tableMax", { p: pressure(rim.table_max_kpa, unit) })]),
-    ...(rim.profile === "hooked" ? [] : [w("uses.hookless", { p: pressure(500, unit) })]),
+    ...(rim.profile === "hooked" ? [] : [w("uses.hookless", { p: pressure(hooklessCapKpa, unit) })]),
   ];
 }
 

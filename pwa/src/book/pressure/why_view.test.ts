@@ -3,10 +3,10 @@ import type { WheelAnswer } from "./answer.ts";
 import type { RequestBody } from "./request.ts";
 import { type Row, whyRows } from "./why_view.ts";
 
-const tyre = { label_mm: 40, sidewall: "cloth", setup: "insert", hookless_ok: true, max_kpa: 450, min_kpa: 150 };
-const wheel = { tyre, rim: { inner_mm: 25, profile: "unknown", max_kpa: 500 } };
+const tyre = { label_mm: 40, sidewall: "cloth", setup: "insert", hookless_ok: true, max_kpa: 450, min_kpa: 150 } as const;
+const wheel = { tyre, rim: { bead_seat_mm: 622, inner_mm: 25, profile: "unknown", max_kpa: 500 } } as const;
 const question: RequestBody = {
-  front: wheel, rear: wheel, set: { c: 20, m: 0 }, ride: { c: 5, m: 1100 }, warmest_c: 24, gauge_error_kpa: 7, wet: true, firmness: 1, shift: Math.log(0.96),
+  rider_kg: 72, bike_kg: 11, ground: [], front: wheel, rear: wheel, set: { c: 20, m: 0 }, ride: { c: 5, m: 1100 }, warmest_c: 24, gauge_error_kpa: 7, wet: true, firmness: 1, shift: Math.log(0.96),
 };
 const answer: WheelAnswer = {
   custom_kpa: 232, optimum_kpa: null, good_kpa: [89, 236], recommended_kpa: 230, set_kpa: 235, gauge_kpa: 242, at_ride_kpa: 230, floor_kpa: 194,

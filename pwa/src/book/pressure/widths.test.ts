@@ -1,17 +1,17 @@
 import { equal, test } from "../../ui/testing.ts";
 import type { Notice, PressureAnswer, WheelAnswer } from "./answer.ts";
-import type { RequestBody, RimBody } from "./request.ts";
+import type { RequestBody, RimBody, WheelBody } from "./request.ts";
 import type { Tables } from "./tables.ts";
 import { labelsRound, widthCautions, widthQuestion, widthRow } from "./widths.ts";
 
 const tables: Tables = { bounds: new Map(), usualInner: [{ up_to: 46, value: 23 }, { up_to: 57, value: 25 }] };
 
 const body = (rim: Partial<RimBody> = {}): RequestBody => {
-  const wheel = {
+  const wheel: WheelBody = {
     tyre: { label_mm: 40, measured_mm: 41.5, sidewall: "glove", setup: "tubeless", hookless_ok: false, max_kpa: 400, min_kpa: 150 },
-    rim: { inner_mm: 25, profile: "hooked", ...rim },
+    rim: { bead_seat_mm: 622, inner_mm: 25, profile: "hooked", ...rim },
   };
-  return { front: wheel, rear: wheel, set: { c: 20, m: 0 }, ride: { c: 20, m: 0 }, gauge_error_kpa: 0, wet: false, firmness: 0, shift: -0.02, now: { front_gauge_kpa: 210 } };
+  return { rider_kg: 72, bike_kg: 11, ground: [], front: wheel, rear: wheel, set: { c: 20, m: 0 }, ride: { c: 20, m: 0 }, gauge_error_kpa: 0, wet: false, firmness: 0, shift: -0.02, now: { front_gauge_kpa: 210 } };
 };
 
 test("widths: those next to the mounted one", () => {

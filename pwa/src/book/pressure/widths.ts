@@ -1,5 +1,6 @@
 // What other printed widths would ask: the same question with another tyre on the same rims.
 
+import { hooklessCapKpa } from "../../contract/contract.ts";
 import { w } from "../../words/index.ts";
 import { plain } from "../../words/number.ts";
 import { type PressureAnswer, type Side, sides } from "./answer.ts";
@@ -14,7 +15,6 @@ const labels = [18, 20, 23, 25, 28, 30, 32, 35, 38, 40, 42, 45, 47, 50, 54, 57, 
 const narrower = 3;
 const wider = 4;
 const growth = 2; // mm that a tyre grows with age; and 1 mm for each mm of a wider rim (facts of frame clearance)
-const hooklessCap = 500; // kPa
 
 // labelsRound are the widths next to the one that is mounted, which is among them.
 export function labelsRound(mounted: number): readonly number[] {
@@ -38,7 +38,7 @@ function mounting(wheel: WheelBody, mm: number): WheelBody {
 
 // rimTop is what the rim allows any tyre: the new one's own mark is still to be read.
 function rimTop({ profile, max_kpa, table_max_kpa }: RimBody): number {
-  return Math.min(max_kpa ?? Infinity, table_max_kpa ?? Infinity, profile === "hooked" ? Infinity : hooklessCap);
+  return Math.min(max_kpa ?? Infinity, table_max_kpa ?? Infinity, profile === "hooked" ? Infinity : hooklessCapKpa);
 }
 
 export type Room = Readonly<Partial<Record<Side, number>>>; // mm, the widest tyre that clears

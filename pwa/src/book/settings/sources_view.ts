@@ -1,11 +1,11 @@
-// What the calculations rest on, as they tell it themselves, in groups to read.
+// What the calculations rest on, in groups to read.
 
+import type { Name } from "../../contract/contract.ts";
+import type { Mark, Source } from "../../contract/sources.ts";
 import { listed, w } from "../../words/index.ts";
 import { precise } from "../../words/number.ts";
-import { isObject } from "../pressure/answer.ts";
 
-export const marks = ["published", "practice", "memory", "ours"] as const;
-export type Mark = (typeof marks)[number];
+export const marks = ["published", "practice", "memory", "ours"] as const satisfies readonly Mark[];
 
 export interface SourceLine {
   readonly words: string;
@@ -27,46 +27,22 @@ export interface SourcesView {
   readonly total: number;
 }
 
-// sourcesView takes the sources out of the description of all calculations. What several rest on is told once.
-export function sourcesView(described: readonly unknown[]): SourcesView {
-  const groups = new Map<string, Map<string, { readonly line: Omit<SourceLine, "usedBy">; readonly usedBy: string[] }>>();
-  for (const calculation of described.filter(isObject)) {
-    for (const source of objects(calculation["sources"])) {
-      const [group, words] = [text(source["group"]), text(source["words"])];
-      const lines = groups.get(group) ?? new Map();
-      groups.set(group, lines);
-      const known = lines.get(words);
-      if (known === undefined) lines.set(words, { line: lineOf(source), usedBy: [nameOf(text(calculation["name"]))] });
-      else known.usedBy.push(nameOf(text(calculation["name"])));
-    }
-  }
-  const out = [...groups].map(([title, lines]) => ({ title, lines: [...lines.values()].map(({ line, usedBy }) => ({ ...line, usedBy: listed(usedBy) })) }));
-  const all = out.flatMap((group) => group.lines);
-  return { groups: out, total: all.length, counts: marks.map((mark) => ({ mark, n: all.filter((line) => line.mark === mark).length })) };
+// sourcesView puts the sources in their groups.
+export function sourcesView(sources: readonly Source[]): SourcesView {
+  const titles = [...new Set(sources.map(({ group }) => group))];
+  const groups = titles.map((title) => ({ title, lines: sources.filter(({ group }) => group === title).map(lineOf) }));
+  return { groups, total: sources.length, counts: marks.map((mark) => ({ mark, n: sources.filter((each) => each.mark === mark).length })) };
 }
 
-function lineOf(source: Record<string, unknown>): Omit<SourceLine, "usedBy"> {
-  const values = objects(source["values"]).map((each) => ({ words: text(each["words"]), text: amount(each["value"], text(each["unit"])) }));
-  // A mark that only a newer calculator knows is not taken for more than it may be.
-  const mark = marks.find((each) => each === source["mark"]) ?? "memory";
-  return { words: text(source["words"]), formula: text(source["formula"]), values, from: text(source["source"]), mark };
+function lineOf({ words, formula, values, from, mark, usedBy }: Source): SourceLine {
+  return { words, formula, values: values.map((each) => ({ words: each.words, text: amount(each.value, each.unit) })), from, mark, usedBy: listed(usedBy.map(nameOf)) };
 }
 
 // amount writes a value with all its digits: 0.0018 must not become 0.002 here.
-function amount(value: unknown, unit: string): string {
-  if (typeof value !== "number") return "";
+function amount(value: number, unit: string): string {
   return unit === "" ? precise(value) : w("recValue.with", { n: precise(value), unit });
 }
 
-function nameOf(calculation: string): string {
-  const known = (["pressure", "air", "leak"] as const).find((name) => name === calculation);
-  return known === undefined ? calculation : w(`sources.for.${known}`);
-}
-
-function objects(value: unknown): readonly Record<string, unknown>[] {
-  return Array.isArray(value) ? value.filter(isObject) : [];
-}
-
-function text(value: unknown): string {
-  return typeof value === "string" ? value : "";
+function nameOf(calculation: Name): string {
+  return w(`sources.for.${calculation}`);
 }

@@ -5,7 +5,7 @@ import { facts, listed, w } from "../../words/index.ts";
 import { plain } from "../../words/number.ts";
 import { byName } from "../../words/order.ts";
 import { ageOf } from "../value/age.ts";
-import { kindWords, optionWords } from "../value/kind_words.ts";
+import { kindWords } from "../value/kind_words.ts";
 import type { Teller } from "../value/record_words.ts";
 import { isThing, type ThingKind, thingKinds } from "./thing_fields.ts";
 import { valueText } from "./measure_words.ts";
@@ -53,7 +53,7 @@ function factsOf(state: RecordState, kind: ThingKind, teller: Teller): readonly 
   };
   const as = (field: string, words: (value: string) => string): string => (told(field) === "" ? "" : words(told(field)));
   switch (kind) {
-    case "bike": return [as("number", (n) => w("things.number", { n })), told("rider"), ...bikeTyres(state, teller), as("brake", brakeWords)];
+    case "bike": return [as("number", (n) => w("things.number", { n })), told("rider"), ...bikeTyres(state, teller), told("brake")];
     case "wheel": return [...tyreOf(state, teller).filter((words) => words !== textOf(state, "name")), as("inner_mm", (n) => w("things.inner", { n })), as("rotor_mm", (n) => w("things.rotor", { n })), told("setup")];
     case "tyre": return tyreFacts(state, teller.now).slice(1);
     case "person": return [as("number", (n) => w("things.number", { n })), told("mass_kg")];
@@ -65,10 +65,6 @@ function factsOf(state: RecordState, kind: ThingKind, teller: Teller): readonly 
 function gaugeError(state: RecordState, { unit }: Teller): string {
   const kpa = valueOf(state, "error_kpa");
   return typeof kpa === "number" ? valueText("kpa", kpa, unit) : "";
-}
-
-function brakeWords(brake: string): string {
-  return brake === optionWords("brake", "disc") ? w("things.disc") : brake;
 }
 
 function tyreOf(wheel: RecordState | undefined, teller: Teller): readonly string[] {

@@ -4,7 +4,7 @@ import "./checks.css";
 import { bikeName } from "../../book/pressure/bikes.ts";
 import { buildOf, historyOf } from "../../book/checks/build.ts";
 import { calendarText } from "../../book/checks/calendar.ts";
-import { type DueLine, dueReminders, intervalsOf, isReplaced, isWalk, readDue, wayOf } from "../../book/checks/due_view.ts";
+import { type DueLine, dueReminders, intervalsOf, isReplaced, isWalk, wayOf } from "../../book/checks/due_view.ts";
 import { dayOf } from "../../book/wheels/measure_days.ts";
 import { textOf } from "../../book/checks/walk_save.ts";
 import { dayWords } from "../../book/value/when.ts";
@@ -95,8 +95,8 @@ class DuePage {
     let lines: readonly DueLine[] | undefined;
     try {
       const { intervals } = intervalsOf(valueOf(this.#setting, "value"));
-      const { status, body } = await calc.ask("due", { bike: buildOf(bike, find), history: await historyOf(book, this.#bike), today: dayOf(Date.now()), ...(Object.keys(intervals).length > 0 && { intervals }) });
-      lines = status === 200 ? readDue(JSON.parse(body)) : undefined;
+      const { answer } = await calc.ask("due", { bike: buildOf(bike, find), history: await historyOf(book, this.#bike), today: dayOf(Date.now()), ...(Object.keys(intervals).length > 0 && { intervals }) });
+      lines = answer;
     } catch {
       lines = undefined; // told below
     }

@@ -2,7 +2,7 @@
 
 import "./checks.css";
 import { bikeName } from "../../book/pressure/bikes.ts";
-import { coupleWords, isSaltAnswer, logOf, logWords, materialsOf, rideKinds, saltLog, sweats } from "../../book/checks/salt_view.ts";
+import { coupleWords, logOf, logWords, materialsOf, rideKinds, saltLog, sweats } from "../../book/checks/salt_view.ts";
 import { readTyped } from "../../book/value/typed_value.ts";
 import { dayOf } from "../../book/wheels/measure_days.ts";
 import { textOf } from "../../book/checks/walk_save.ts";
@@ -117,9 +117,8 @@ class SweatPage {
     const find = (rec: string): RecordState | undefined => wheels.find((wheel) => wheel.rec === rec);
     const answers = await Promise.all((["front", "rear"] as const).map(async (side) => {
       try {
-        const { status, body } = await calc.ask("salt", { materials: materialsOf(find(textOf(bike, side))), log: saltLog(entries, this.#bike), today: dayOf(Date.now()) });
-        const answer: unknown = status === 200 ? JSON.parse(body) : undefined;
-        return isSaltAnswer(answer) ? answer : undefined;
+        const { answer } = await calc.ask("salt", { materials: materialsOf(find(textOf(bike, side))), log: saltLog(entries, this.#bike), today: dayOf(Date.now()) });
+        return answer;
       } catch {
         return undefined;
       }

@@ -3,7 +3,7 @@
 
 import "./checks.css";
 import { buildOf, historyOf } from "../../book/checks/build.ts";
-import { type Ask, type Found, isDone, itemsOf, type Moment, moments, readAsks, readWalk, type Station, stationOpened, stations, stationSeen, type Walk, withFound } from "../../book/checks/walk.ts";
+import { type Ask, type Found, isDone, itemsOf, type Moment, moments, readWalk, type Station, stationOpened, stations, stationSeen, type Walk, withFound } from "../../book/checks/walk.ts";
 import { asMeasured } from "../../book/checks/walk_measure.ts";
 import { textOf, walkChanges } from "../../book/checks/walk_save.ts";
 import { StorageTrouble } from "../../log/db/idb.ts";
@@ -81,8 +81,8 @@ class WalkDesk {
     const find = (rec: string): RecordState | undefined => this.#parts.get(rec);
     let asked: readonly Ask[] = [];
     try {
-      const { status, body } = await this.#ctx.calc.ask("checks", { bike: buildOf(find(bike), find), moment, history: await historyOf(this.#ctx.book, bike) });
-      if (status === 200) asked = readAsks(JSON.parse(body));
+      const { answer } = await this.#ctx.calc.ask("checks", { bike: buildOf(find(bike), find), moment, history: await historyOf(this.#ctx.book, bike) });
+      asked = answer ?? [];
     } catch {
       // told by the notice
     }

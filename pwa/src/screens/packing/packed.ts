@@ -2,9 +2,10 @@
 
 import { bikeName } from "../../book/pressure/bikes.ts";
 import { buildOf } from "../../book/checks/build.ts";
-import { type Pack, readPack, ticksOf } from "../../book/packing/pack_view.ts";
+import { type Pack, ticksOf } from "../../book/packing/pack_view.ts";
 import { textOf } from "../../book/checks/walk_save.ts";
-import { bikesOf, goodsOf, wayOf } from "../../book/packing/trip.ts";
+import { bikesOf, goodsAsked, goodsOf, wayOf } from "../../book/packing/trip.ts";
+import type { Requests } from "../../contract/contract.ts";
 import { newRec } from "../../log/book_log.ts";
 import { type RecordState, valueOf } from "../../log/op/merge.ts";
 import type { Ctx } from "../../ui/screen.ts";
@@ -37,19 +38,18 @@ export async function packed(ctx: Ctx, rec: string): Promise<Packed | undefined>
   const [trip, entries, measures] = await Promise.all([ctx.book.get(rec), ctx.book.all("pack_tick"), ctx.book.all("measure")]);
   if (trip === undefined || trip.erased) return undefined;
   const bikes = await Promise.all(bikesOf(trip).flatMap((of) => find(of) ?? []).map(async (bike): Promise<PackedBike> => {
-    const body = { bike: buildOf(bike, find), way: wayOf(trip), legs_us: valueOf(trip, "legs_us") === true, goods: goodsOf(trip) };
+    const body = { bike: buildOf(bike, find), way: wayOf(trip), legs_us: valueOf(trip, "legs_us") === true, goods: goodsAsked(goodsOf(trip)) };
     return { rec: bike.rec, name: bikeName(bike) || w("head.bike"), wheels: [textOf(bike, "front"), textOf(bike, "rear")], pack: await ask(ctx, body) };
   }));
   return { trip, bikes, ticks: ticksOf(entries, rec), measures };
 }
 
-async function ask(ctx: Ctx, body: object): Promise<Pack | undefined> {
+async function ask(ctx: Ctx, body: Requests["pack"]): Promise<Pack | undefined> {
   const question = JSON.stringify(body);
   const known = asked.get(question);
   if (known !== undefined) return known;
   try {
-    const { status, body: answer } = await ctx.calc.ask("pack", body);
-    const pack = status === 200 ? readPack(JSON.parse(answer)) : undefined;
+    const { answer: pack } = await ctx.calc.ask("pack", body);
     if (pack !== undefined) asked.set(question, pack);
     return pack;
   } catch {

@@ -62,8 +62,7 @@ export class Card {
   async #ask(body: RequestBody | undefined): Promise<Result | undefined> {
     if (body === undefined) return undefined;
     try {
-      const { status, body: said } = await this.#ctx.calc.ask("pressure", body);
-      return resultOf(JSON.stringify(body), status, JSON.parse(said) as unknown);
+      return resultOf(JSON.stringify(body), await this.#ctx.calc.ask("pressure", body));
     } catch {
       return { refused: w("wheel.oldCalc") };
     }

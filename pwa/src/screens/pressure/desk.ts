@@ -1,18 +1,19 @@
 // Holds the draft, asks the calculator after every change, and shows the newest answer.
 
-import { isAnswer, isObject } from "../../book/pressure/answer.ts";
 import { emptyDraft, maxSteps, type PressureDraft, readDraft } from "../../book/pressure/draft.ts";
 import { groundByEdit, rearEdit } from "../../book/pressure/edits.ts";
 import type { BothExpected } from "../../book/pressure/expected.ts";
 import { groundLines } from "../../book/pressure/grounds.ts";
 import { expectedView, readingsOf } from "../../book/pressure/expected_view.ts";
-import { type Kept, noTables, pack, unpack } from "../../book/pressure/kept.ts";
+import { type Kept, unpack } from "../../book/pressure/kept.ts";
 import { stepped as step } from "../../book/pressure/stepped.ts";
+import { refusedWords } from "../../book/pressure/refused.ts";
 import { restated } from "../../book/pressure/restate.ts";
 import { read, type Reading } from "../../book/pressure/request.ts";
 import { screenView } from "../../book/pressure/screen_view.ts";
 import { learned } from "../../book/pressure/shift.ts";
-import { readTables, type Tables } from "../../book/pressure/tables.ts";
+import { tables } from "../../book/pressure/tables.ts";
+import type { Result } from "../../contract/contract.ts";
 import { chosen } from "../../ui/choice.ts";
 import { Field, stepped, typed } from "../../ui/field.ts";
 import { el } from "../../ui/el.ts";
@@ -44,7 +45,7 @@ export class Desk {
   readonly #stale = el("p", { class: "small quiet" });
   readonly #demo = el("p", { class: "small demo" }, w("head.demo"));
   #draft: PressureDraft = emptyDraft;
-  #tables: Tables = noTables;
+  readonly #tables = tables;
   #kept: Kept | undefined;
   #broken = "";
   #pressed = false; // the first-run button, so that missing answers are now pointed at
@@ -87,20 +88,11 @@ export class Desk {
   }
 
   async #load(): Promise<void> {
-    const { drafts, calc } = this.#ctx;
+    const { drafts } = this.#ctx;
     const [stored, answer] = await Promise.all([drafts.load(draftName), drafts.load(answerName)]);
-    const kept = unpack(answer);
-    if (kept !== undefined) {
-      this.#kept = kept.kept;
-      this.#tables = kept.tables;
-    }
+    this.#kept = unpack(answer);
     await this.#open(stored);
     this.#show();
-    try {
-      this.#tables = readTables(await calc.describe());
-    } catch {
-      // the state of the calculator tells; what is wrong beyond the bounds is then told by the answer
-    }
     await this.#lookAhead().catch(() => undefined);
     this.#loaded = true;
     this.#refresh();
@@ -341,25 +333,24 @@ export class Desk {
     const question = JSON.stringify(reading.body);
     if (question === this.#kept?.question && this.#broken === "") return;
     try {
-      const answer = await this.#ctx.calc.latest("pressure", reading.body);
-      if (answer === undefined || this.#ctx.closed.aborted || this.#read().body === undefined) return; // a newer question is on its way, or what was asked is gone
-      this.#take(question, answer.status, JSON.parse(answer.body) as unknown);
+      const result = await this.#ctx.calc.latest("pressure", reading.body);
+      if (result === undefined || this.#ctx.closed.aborted || this.#read().body === undefined) return; // a newer question is on its way, or what was asked is gone
+      this.#take(question, result);
     } catch {
       this.#broken = w("wheel.oldCalc");
     }
     this.#show();
   }
 
-  #take(question: string, status: number, body: unknown): void {
-    if (status === 200 && isAnswer(body)) {
-      this.#kept = { question, answer: body };
+  #take(question: string, { answer, errors }: Result<"pressure">): void {
+    if (answer !== undefined) {
+      this.#kept = { question, answer };
       this.#broken = "";
-      void this.#ctx.drafts.save(answerName, pack(this.#kept, this.#tables));
+      void this.#ctx.drafts.save(answerName, this.#kept);
       this.#ctx.say(screenView(this.#facts(this.#read())).spoken);
       return;
     }
-    const error = isObject(body) && isObject(body["error"]) ? body["error"]["message"] : undefined;
-    this.#broken = typeof error === "string" && status === 422 ? error : w("wheel.oldCalc");
+    this.#broken = refusedWords(errors);
   }
 
   #facts(reading: Reading): Parameters<typeof screenView>[0] {

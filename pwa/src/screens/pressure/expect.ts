@@ -1,8 +1,9 @@
 // Asks the calculator what each wheel should read now.
 
-import { isObject, type Side, sides } from "../../book/pressure/answer.ts";
+import { type Side, sides } from "../../book/pressure/answer.ts";
 import type { PressureDraft } from "../../book/pressure/draft.ts";
 import { airQuestion, type BothExpected, type Expected, leakQuestions, type Place, settingsOf, typicalLoss } from "../../book/pressure/expected.ts";
+import type { Answers, Name, Requests } from "../../contract/contract.ts";
 import type { RecordState } from "../../log/op/merge.ts";
 import type { Ctx } from "../../ui/screen.ts";
 
@@ -30,22 +31,20 @@ export class Expect {
     if (last === undefined) return undefined;
     const losses: number[] = [];
     for (const question of leakQuestions(settings)) {
-      const loss = await this.#ask("leak", question, "loss_per_day");
+      const loss = await this.#ask("leak", question, ({ loss_per_day }) => loss_per_day);
       if (loss !== undefined) losses.push(loss);
     }
     const loss = typicalLoss(losses);
-    const kpa = await this.#ask("air", airQuestion(last, loss, now, here), "kpa");
+    const kpa = await this.#ask("air", airQuestion(last, loss, now, here), ({ kpa }) => kpa);
     return kpa === undefined ? undefined : { gauge_kpa: Math.max(0, Number((kpa + gaugeError).toFixed(1))), last, loss, here };
   }
 
   // ask gives one number of the answer; undefined when the calculator refuses (a tyre that was pumped in between).
-  async #ask(name: string, body: object, member: string): Promise<number | undefined> {
+  async #ask<N extends Name>(name: N, body: Requests[N], member: (answer: Answers[N]) => number): Promise<number | undefined> {
     const question = `${name} ${JSON.stringify(body)}`;
     if (!this.#answers.has(question)) {
-      const { status, body: text } = await this.#calc.ask(name, body);
-      const answer: unknown = JSON.parse(text);
-      const value = status === 200 && isObject(answer) ? answer[member] : undefined;
-      this.#answers.set(question, typeof value === "number" ? value : undefined);
+      const { answer } = await this.#calc.ask(name, body);
+      this.#answers.set(question, answer === undefined ? undefined : member(answer));
     }
     return this.#answers.get(question);
   }

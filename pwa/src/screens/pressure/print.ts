@@ -2,10 +2,9 @@
 
 import "./print.css";
 import { type PressureDraft, readDraft } from "../../book/pressure/draft.ts";
-import { noTables, unpack } from "../../book/pressure/kept.ts";
 import { partKinds } from "../../book/pressure/opened.ts";
 import { restated } from "../../book/pressure/restate.ts";
-import { readTables, type Tables } from "../../book/pressure/tables.ts";
+import { tables, type Tables } from "../../book/pressure/tables.ts";
 import type { TeamBook } from "../../book/pressure/team_view.ts";
 import type { RecordState } from "../../log/op/merge.ts";
 import { el } from "../../ui/el.ts";
@@ -43,18 +42,12 @@ export interface Paper {
 }
 
 // paperOf reads what is printed from: the records, and the draft for today's ground and weather.
-export async function paperOf({ book, drafts, calc, settings }: Ctx): Promise<Paper> {
+export async function paperOf({ book, drafts, settings }: Ctx): Promise<Paper> {
   await book.ready;
-  const [bikes, notes, parts, stored, answer] = await Promise.all([
-    book.all("bike"), book.all("note"), Promise.all(partKinds.map((kind) => book.all(kind))), drafts.load("pressure"), drafts.load("pressure-answer"),
+  const [bikes, notes, parts, stored] = await Promise.all([
+    book.all("bike"), book.all("note"), Promise.all(partKinds.map((kind) => book.all(kind))), drafts.load("pressure"),
   ]);
   const known = new Map<string, RecordState>(parts.flat().map((state) => [state.rec, state]));
-  let tables = unpack(answer)?.tables ?? noTables;
-  try {
-    tables = readTables(await calc.describe());
-  } catch {
-    // then the bounds of last time; the rows tell when nothing answers
-  }
   const who = { me: book.me, device: book.device };
   return { book: { bikes, find: (rec) => known.get(rec), notes, who }, today: restated(readDraft(stored), settings.units), tables };
 }

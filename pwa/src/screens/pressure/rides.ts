@@ -1,8 +1,9 @@
 // Notes what a rider says after the ride, tells how much it moves the next answer, and takes it back.
 
 import { movedWords, noneTold, readRideTold, type Ridden, rideChanges, rideNoteOf, type RideTold, saysNothing, setForRide, shiftWords } from "../../book/pressure/after_ride.ts";
-import { isAnswer, isObject, type PressureAnswer, type Side, sides } from "../../book/pressure/answer.ts";
+import { type PressureAnswer, type Side, sides } from "../../book/pressure/answer.ts";
 import { shiftOf, rideNotes } from "../../book/pressure/shift.ts";
+import type { Answers, Name, Requests } from "../../contract/contract.ts";
 import { newRec } from "../../log/book_log.ts";
 import type { RecordState } from "../../log/op/merge.ts";
 import { listen } from "../../ui/part.ts";
@@ -82,7 +83,7 @@ export class Rides {
     const found: Record<Side, Ridden> = { front: {}, rear: {} };
     for (const side of sides) {
       const question = setForRide(side, lent.draft, lent.sets, lent.reading, Date.now());
-      const ridden = (question === undefined ? undefined : await this.#number("air", question, "kpa")) ?? advised?.[side].at_ride_kpa;
+      const ridden = (question === undefined ? undefined : (await this.#ask("air", question))?.kpa) ?? advised?.[side].at_ride_kpa;
       const custom = plain?.[side].custom_kpa;
       found[side] = { ...(ridden != null && { ridden }), ...(custom != null && { custom }) };
     }
@@ -96,21 +97,13 @@ export class Rides {
 
   async #answer({ reading }: Lent, shift: number): Promise<PressureAnswer | undefined> {
     if (reading.body === undefined) return undefined;
-    const answer = await this.#ask("pressure", { ...reading.body, shift });
-    return isAnswer(answer) ? answer : undefined;
-  }
-
-  async #number(name: string, body: object, member: string): Promise<number | undefined> {
-    const answer = await this.#ask(name, body);
-    const value = isObject(answer) ? answer[member] : undefined;
-    return typeof value === "number" ? value : undefined;
+    return this.#ask("pressure", { ...reading.body, shift });
   }
 
   // ask is undefined where no sums run: what was said is noted all the same.
-  async #ask(name: string, body: object): Promise<unknown> {
+  async #ask<N extends Name>(name: N, body: Requests[N]): Promise<Answers[N] | undefined> {
     try {
-      const { status, body: text } = await this.#ctx.calc.ask(name, body);
-      return status === 200 ? (JSON.parse(text) as unknown) : undefined;
+      return (await this.#ctx.calc.ask(name, body)).answer;
     } catch {
       return undefined;
     }

@@ -8,6 +8,7 @@ import { whenWords } from "../../book/value/when.ts";
 import { el } from "../../ui/el.ts";
 import { keyed } from "../../ui/keyed.ts";
 import { setHidden, setText } from "../../ui/part.ts";
+import type { RequestBody } from "../../book/pressure/request.ts";
 import type { Ctx } from "../../ui/screen.ts";
 import { w } from "../../words/index.ts";
 import { follow, nothingYet, openPrint, paperOf, printButton } from "./print.ts";
@@ -91,10 +92,9 @@ export class Team {
     }
   }
 
-  async #answer(question: string, body: object): Promise<Result> {
+  async #answer(question: string, body: RequestBody): Promise<Result> {
     try {
-      const { status, body: said } = await this.#ctx.calc.ask("pressure", body);
-      return resultOf(question, status, JSON.parse(said) as unknown);
+      return resultOf(question, await this.#ctx.calc.ask("pressure", body));
     } catch {
       return { refused: w("wheel.oldCalc") };
     }

@@ -1,6 +1,5 @@
 // Works out the other widths, one question at a time so that the answer itself never waits long.
 
-import { isAnswer } from "../../book/pressure/answer.ts";
 import type { RequestBody } from "../../book/pressure/request.ts";
 import { labelsRound, type Room, widthCautions, widthQuestion, type WidthRow, widthRow } from "../../book/pressure/widths.ts";
 import { valueOf } from "../../log/op/merge.ts";
@@ -57,10 +56,9 @@ export class WidthDesk {
     try {
       for (const mm of labelsRound(body.front.tyre.label_mm)) {
         const question = widthQuestion(body, mm);
-        const { status, body: text } = await this.#ctx.calc.ask("pressure", question);
+        const { answer } = await this.#ctx.calc.ask("pressure", question);
         if (key !== this.#asked || this.#ctx.closed.aborted) return; // something was changed meanwhile
-        const answer: unknown = JSON.parse(text);
-        if (status === 200 && isAnswer(answer)) rows.push(widthRow({ mm, question, answer }, unit, room, tables, body));
+        if (answer !== undefined) rows.push(widthRow({ mm, question, answer }, unit, room, tables, body));
       }
       this.#rows = rows;
       this.#cautions = widthCautions(body, room);

@@ -1,6 +1,7 @@
 // The page of sources: every constant and formula in use, where it comes from and how well it is founded.
 
 import "./sources.css";
+import { sources as all } from "../../contract/sources.ts";
 import { type SourceGroup, type SourceLine, sourcesView, type SourcesView } from "../../book/settings/sources_view.ts";
 import { el } from "../../ui/el.ts";
 import type { Ctx } from "../../ui/screen.ts";
@@ -9,20 +10,8 @@ import { openPage } from "./page.ts";
 
 export function sources(host: HTMLElement, ctx: Ctx): void {
   openPage(ctx, w("sources.title"));
-  const page = el("div", { class: "stack sources looking" }, el("p", {}, w("sources.intro")));
-  host.append(page);
-  const show = async (): Promise<void> => {
-    let view: SourcesView;
-    try {
-      view = sourcesView(await ctx.calc.describe());
-    } catch {
-      view = sourcesView([]);
-    }
-    if (ctx.closed.aborted) return;
-    page.classList.remove("looking");
-    page.append(...(view.total === 0 ? [el("p", { class: "notice care" }, w("sources.none"))] : [legend(view), ...view.groups.map(groupNode)]));
-  };
-  void show();
+  const view = sourcesView(all);
+  host.append(el("div", { class: "stack sources" }, el("p", {}, w("sources.intro")), legend(view), ...view.groups.map(groupNode)));
 }
 
 // sourcesWay stands beside the cautions.

@@ -1,9 +1,8 @@
 // The page of one thing: what is known of it, what was measured on it, where it belongs, and what can be done with it.
 
 import { assumedOf } from "../../book/wheels/assumed.ts";
-import { noTables } from "../../book/pressure/kept.ts";
 import { describeRecord, type Teller } from "../../book/value/record_words.ts";
-import { readTables } from "../../book/pressure/tables.ts";
+import { tables } from "../../book/pressure/tables.ts";
 import { groups, isThing, type ThingKind, thingKinds } from "../../book/wheels/thing_fields.ts";
 import { askedOf } from "../../book/wheels/thing_view.ts";
 import { tiesOf } from "../../book/wheels/ties.ts";
@@ -38,7 +37,6 @@ class Thing {
   readonly #forms = new Map<string, Form>();
   readonly #edits: Edits;
   readonly #acts: Acts;
-  #tables = noTables;
   #kind: ThingKind | undefined; // once the page is made
   #show: () => void = () => undefined;
 
@@ -58,13 +56,7 @@ class Thing {
 
   async #start(): Promise<void> {
     await this.#edits.load();
-    const again = follow(this.#ctx, () => this.#look(), (words) => this.#said.say(this.#ctx, words, undefined, true));
-    try {
-      this.#tables = readTables(await this.#ctx.calc.describe());
-      await again();
-    } catch {
-      // nothing is assumed aloud where the calculator does not run
-    }
+    follow(this.#ctx, () => this.#look(), (words) => this.#said.say(this.#ctx, words, undefined, true));
   }
 
   async #look(): Promise<void> {
@@ -95,7 +87,7 @@ class Thing {
       const form = this.#forms.get(name);
       if (form !== undefined) form.view = fields.map((field) => askedOf(open, field, state, this.#edits, teller, things));
     }
-    const assumed = assumedOf(state, find, this.#tables);
+    const assumed = assumedOf(state, find, tables);
     keyed(this.#assumed, assumed, (words) => words, () => el("li", { class: "notice" }), setText);
     setHidden(this.#assumed, assumed.length === 0);
     keyed(this.#ties, tiesOf(state, things, teller), (tie) => tie.key, () => el("li", {}, el("a", { class: "way" })), (node, tie) => {

@@ -41,7 +41,7 @@ export const bookWords = {
   "history.field": "{field}:",
   "history.before": "before: {value}",
   "history.again": "Use again: {value}",
-  "history.againOf": {field}, use again: {value},
+  "history.againOf": "{field}, use again: {value}",
   "history.isDeleted": "This is removed. It is still on this phone and can be restored.",
   "history.isErased": "This was erased for good. Only the fact that it was there is left.",
   "history.clashes": "Something here has to be decided.",

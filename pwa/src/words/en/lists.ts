@@ -91,7 +91,7 @@ export const listWords = {
   "forget.nothing": "Nothing is left here that tells of them.",
   "forget.goes": "What is erased",
   "forget.person": "The person: name, number, weight, note, and all that ever stood there",
-  "forget.kind": {kind}: {n},
+  "forget.kind": "{kind}: {n}",
   "forget.why": "Everything that names them; and the notes after rides, the pressures set and the loads weighed on the bikes they ride, since these tell what they weigh.",
   "forget.decide": "For you to decide",
   "forget.loads": "{name}: it holds, or once held, what a scale read under its wheels. Erase the bike too; its wheels and tyres stay.",

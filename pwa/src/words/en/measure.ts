@@ -97,7 +97,7 @@ export const measureWords = {
   "measureAge.today": "today",
   "measureAge.yesterday": "yesterday",
   "measureAge.measured": "measured {age}",
-  "measureAge.due": {age}. {due},
+  "measureAge.due": "{age}. {due}",
   // family: measureDue.
   "measureDue.grown": "Measure again: it was new then, and tyres grow in their first week (our choice, common practice).",
   "measureDue.moved": "Measure again: that was before it was fitted here.",

@@ -74,6 +74,7 @@ export const pressureWords = {
   "wheel.oldWhy": "OLD: {reason}",
   "wheel.oldField": "“{field}” needs another look",
   "wheel.oldCalc": "no calculation runs now",
+  "wheel.cannot": "these values together cannot be worked out: look at the last one again",
   "wheel.enterMax": "Enter the maximum",
   "wheel.enterInner": "Enter the inner width",
   "wheel.measureInner": "A straight or unknown rim edge needs the rim’s inner width before any number: read it on the rim, or measure between the edges.",

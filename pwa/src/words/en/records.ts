@@ -252,6 +252,7 @@ export const recordWords = {
   "recUnit.h": "h",
   "recUnit.d": "days",
   "recUnit.px": "pixels",
+  "recUnit.deg": "°",
 
   "recValue.with": "{n} {unit}",
   "recValue.degrees": "{n}°",

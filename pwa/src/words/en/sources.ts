@@ -3,8 +3,7 @@
 export const sourceWords = {
   "sources.title": "Sources",
   "sources.way": "Sources: every constant and formula",
-  "sources.intro": "What the sums rest on. Numbers and formulas are read from the calculator itself, so they are the ones in use.",
-  "sources.none": "The calculator does not answer, so it cannot tell its sources. Reload the page, or come back with signal.",
+  "sources.intro": "What the sums rest on. Numbers are taken from the calculator itself, so they are the ones in use.",
   "sources.count": "{n} of {total}",
   "sources.usedBy": "for {list}",
   // family: sources.mark.
@@ -21,7 +20,15 @@ export const sourceWords = {
   "sources.for.pressure": "pressure",
   "sources.for.air": "air",
   "sources.for.leak": "leak",
+  "sources.for.co2": "CO2",
+  "sources.for.pump": "pump",
+  "sources.for.fit": "mounting a tyre",
+  "sources.for.match": "which spare fits",
+  "sources.for.cover": "which wheels to take along",
+  "sources.for.share": "one pressure for several riders",
+  "sources.for.pack": "packing",
   "sources.for.salt": "sweat since last wash",
+  "sources.for.ready": "may it be ridden",
   "sources.for.checks": "checks",
   "sources.for.due": "what is due",
 
