@@ -67,7 +67,7 @@ export function describeRecord(state: RecordState, teller: Teller): string {
 
 // shortNameOf leaves out where the record belongs, for where that is told already.
 export function shortNameOf(state: RecordState, teller: Teller): string {
-  return nameIn(state, { ...teller, placeOf: () => "" });
+  return titleOf(state, { ...teller, placeOf: () => "" }) || nameIn(state, teller);
 }
 
 // nameIn is a record's name where it is clear what kind of thing is meant.
