@@ -1,4 +1,4 @@
-// The words of lists as files, and of erasing a person.
+// The words of lists as files.
 
 export const listWords = {
   "list.title": "Lists as files",
@@ -82,31 +82,4 @@ export const listWords = {
   "listFault.noId": "no such record is here ({kind})",
   "listFault.noName": "none is called {name} here ({kind})",
   "listFault.manyNames": "more than one is called {name} ({n}): write the id of the one that is meant",
-
-  "forget.title": "Erase a person",
-  "forget.named": "Erase {name}",
-  "forget.unknown": "This phone does not know of such a person.",
-  "forget.intro": "Erasing is for good. It takes the person, and what tells of them or of what they weigh, off this phone and every server and phone that hears of it. It cannot be undone, and nothing brings it back.",
-  "forget.again": "This person was erased already. What a phone wrote of them meanwhile may have come later: it is listed here.",
-  "forget.nothing": "Nothing is left here that tells of them.",
-  "forget.goes": "What is erased",
-  "forget.person": "The person: name, number, weight, note, and all that ever stood there",
-  "forget.kind": "{kind}: {n}",
-  "forget.why": "Everything that names them; and the notes after rides, the pressures set and the loads weighed on the bikes they ride, since these tell what they weigh.",
-  "forget.decide": "For you to decide",
-  "forget.loads": "{name}: it holds, or once held, what a scale read under its wheels. Erase the bike too; its wheels and tyres stay.",
-  "forget.former": "{name}: they rode it once. Erase what was noted, set and weighed on it ({n}); its wheels and tyres stay.",
-  "forget.text": "{name}: its text names them, or somebody else of that name. Erase it whole.",
-  "forget.stays": "What stays",
-  "forget.rider": "{name} stays, without a rider.",
-  "forget.parts": "Wheels, tyres, gauges and pumps stay, unless you tick one above.",
-  "forget.reach": "What this does not reach",
-  "forget.files": "Files that somebody saved or passed on: copies, lists, set-ups, printed cards.",
-  "forget.never": "A phone or server that never meets another one again.",
-  "forget.late": "What somebody writes of them on a phone that has not heard of it yet. It can be erased here in the same way once it has come.",
-  "forget.type": "To erase them, type {word}",
-  "forget.button": "Erase for good",
-  "forget.busy": "Erasing…",
-  "forget.done": "Erased on this phone now. The server forgets it when it is met, and every other phone and copy when it meets one that knows.",
-  "forget.doneMet": "Erased on this phone and on the server now. Every other phone and copy forgets it when it meets.",
 } as const;

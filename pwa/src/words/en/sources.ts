@@ -1,4 +1,4 @@
-// The words of the page of sources, and of erasing what is on this phone.
+// The words of the page of sources.
 
 export const sourceWords = {
   "sources.title": "Sources",
@@ -31,23 +31,4 @@ export const sourceWords = {
   "sources.for.ready": "may it be ridden",
   "sources.for.checks": "checks",
   "sources.for.due": "what is due",
-
-  "erase.title": "Erase everything here",
-  "erase.intro": "This takes this book off this phone: bikes, wheels, readings, notes, photos, what is half typed, and the settings. It cannot be undone.",
-  "erase.stays": "The book on servers and on other phones stays as it is. When this phone syncs again, it fetches the book anew. To take one thing away everywhere, erase it under “Everything in this book”.",
-  "erase.holds": { by: "n", one: "This phone holds {n} entry of this book.", other: "This phone holds {n} entries of this book." },
-  "erase.empty": "This phone holds no entries of this book.",
-  "erase.unsent": { by: "n", one: "{n} of them is not on the server that this phone synced with last. It is lost unless you save a copy.", other: "{n} of them are not on the server that this phone synced with last. They are lost unless you save a copy." },
-  "erase.never": "This phone has never synced: what is erased here is gone unless you save a copy.",
-  "erase.sent": "The server it last synced with has all of them.",
-  "erase.copy": "Save a copy first",
-  "erase.saved": "The copy is saved as {name}.",
-  "erase.shared": "The copy is handed on.",
-  "erase.kept": "No copy was saved.",
-  "erase.word": "ERASE",
-  "erase.type": "To erase, type {word}",
-  "erase.button": "Erase everything on this phone",
-  "erase.wrong": "Type {word} in the field first. Nothing was erased.",
-  "erase.busy": "Erasing…",
-  "erase.open": "Rimside is open in another tab that does not let go. Close it, then press again. Nothing was erased.",
 } as const;
