@@ -11,12 +11,12 @@ const (
 	minAltitude, maxAltitude = -500.0, 9000.0
 )
 
-func celsius(name string) Field { return num(name, "C", minCelsius, maxCelsius) }
+func celsius(name string) *Field { return num(name, "C", minCelsius, maxCelsius) }
 
-func altitude(name string) Field { return num(name, "m", minAltitude, maxAltitude) }
+func altitude(name string) *Field { return num(name, "m", minAltitude, maxAltitude) }
 
 // place is a temperature and an altitude.
-func place(name string) Field {
+func place(name string) *Field {
 	return group(name, celsius("c"), altitude("m"))
 }
 
@@ -29,7 +29,7 @@ func cannot(field string, err error) *Error { return wrong(CodeCannot, field, "w
 
 var airCalculation = calculation{
 	name: "air",
-	table: []Field{
+	table: []*Field{
 		num("kpa", "kPa", -101, 2000),
 		place("from"),
 		place("to"),
@@ -51,9 +51,9 @@ var airCalculation = calculation{
 }
 
 // reading is a pressure with its place.
-func reading(name string) Field {
+func reading(name string) *Field {
 	f := place(name)
-	f.Fields = append([]Field{num("kpa", "kPa", 1, 2000)}, f.Fields...)
+	f.Fields = append([]*Field{num("kpa", "kPa", 1, 2000)}, f.Fields...)
 	return f
 }
 
@@ -63,7 +63,7 @@ func readingOf(v values) air.Reading {
 
 var leakCalculation = calculation{
 	name: "leak",
-	table: []Field{
+	table: []*Field{
 		reading("first"),
 		reading("second"),
 		num("days", "days", 0.01, 1000),

@@ -9,7 +9,7 @@ import (
 
 var pressureCalculation = calculation{
 	name: "pressure",
-	table: []Field{
+	table: []*Field{
 		num("rider_kg", "kg", 15, 250),
 		num("bike_kg", "kg", 3, 150),
 		num("front_share", "", 0.2, 0.8).optional(),
@@ -43,7 +43,7 @@ var pressureCalculation = calculation{
 	run:      runPressure,
 }
 
-func wheelField(name string) Field {
+func wheelField(name string) *Field {
 	return group(name,
 		group("tyre",
 			num("label_mm", "mm", tyre.MinLabelMM, tyre.MaxLabelMM),
@@ -73,7 +73,7 @@ func wheelField(name string) Field {
 }
 
 // innerField carries the measuring rims: what to assume, and say so, for a hooked rim that nobody has measured.
-func innerField() Field {
+func innerField() *Field {
 	f := num("inner_mm", "mm", 10, 110)
 	for _, row := range tyre.MeasuringRims() {
 		f.Usual = append(f.Usual, Usual{UpTo: row.UpTo.MM(), Value: row.Inner.MM()})
@@ -81,7 +81,7 @@ func innerField() Field {
 	return f
 }
 
-var groundField = Field{Name: "ground", Kind: list, Min: 1, Max: 50, Fields: []Field{
+var groundField = &Field{Name: "ground", Kind: list, Min: 1, Max: 50, Fields: []*Field{
 	oneOf("kind", road.Kinds()).optional(),
 	num("gd0", "m3", 1e-6, 0.1).optional(),
 	num("share", "", 0, 1e6),

@@ -2,7 +2,7 @@
 
 import "./pressure.css";
 import type { Side } from "../../book/pressure/answer.ts";
-import { maxSteps } from "../../book/pressure/draft.ts";
+import { maxFirmness } from "../../contract/contract.ts";
 import type { ScreenView } from "../../book/pressure/screen_view.ts";
 import { chosen } from "../../ui/choice.ts";
 import type { GroundLine } from "../../book/pressure/grounds.ts";
@@ -109,8 +109,8 @@ export class Board extends Part<BoardView> {
     setText(this.#assumed, screen.assumed);
     setHidden(this.#assumed, screen.assumed === "");
     setText(this.#firm, screen.firm);
-    this.#softer.disabled = state.draft.firmness <= -maxSteps;
-    this.#firmer.disabled = state.draft.firmness >= maxSteps;
+    this.#softer.disabled = state.draft.firmness <= -maxFirmness;
+    this.#firmer.disabled = state.draft.firmness >= maxFirmness;
     setAttr(this.#wet, "aria-pressed", state.draft.wet);
     this.#inputs.show(state);
     this.#ground.view = { state, undo, kept };

@@ -1,6 +1,6 @@
 // Holds the draft, asks the calculator after every change, and shows the newest answer.
 
-import { emptyDraft, maxSteps, type PressureDraft, readDraft } from "../../book/pressure/draft.ts";
+import { emptyDraft, type PressureDraft, readDraft } from "../../book/pressure/draft.ts";
 import { groundByEdit, rearEdit } from "../../book/pressure/edits.ts";
 import type { BothExpected } from "../../book/pressure/expected.ts";
 import { groundLines } from "../../book/pressure/grounds.ts";
@@ -13,7 +13,7 @@ import { read, type Reading } from "../../book/pressure/request.ts";
 import { screenView } from "../../book/pressure/screen_view.ts";
 import { learned } from "../../book/pressure/shift.ts";
 import { tables } from "../../book/pressure/tables.ts";
-import type { Result } from "../../contract/contract.ts";
+import { maxFirmness, type Result } from "../../contract/contract.ts";
 import { chosen } from "../../ui/choice.ts";
 import { Field, stepped, typed } from "../../ui/field.ts";
 import { el } from "../../ui/el.ts";
@@ -172,7 +172,7 @@ export class Desk {
     on(typed, ({ id, text }) => this.#type(id, text));
     on(stepped, ({ id, by }) => this.#stepBy(id, by));
     on(chosen, ({ name, value }) => this.#choose(name.replace(/^first\./, ""), value));
-    on(firmed, (by) => this.#change({ firmness: Math.max(-maxSteps, Math.min(maxSteps, this.#draft.firmness + by)) }));
+    on(firmed, (by) => this.#change({ firmness: Math.max(-maxFirmness, Math.min(maxFirmness, this.#draft.firmness + by)) }));
     on(wetted, (wet) => this.#change({ wet }));
     on(renamed, (bike) => this.#change({ bike }));
     on(started, () => this.#start());
