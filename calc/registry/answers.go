@@ -10,6 +10,10 @@ func answerOf(name string) *Field {
 		return airAnswer()
 	case "leak":
 		return leakAnswer()
+	case "expected":
+		return expectedAnswer()
+	case "shift":
+		return shiftAnswer()
 	case "co2":
 		return co2Answer()
 	case "pump":
@@ -36,14 +40,8 @@ func answerOf(name string) *Field {
 	return nil
 }
 
-func pressureAnswer() *Field {
-	return result(wheelAnswer("front"), wheelAnswer("rear"),
-		parts("notices", wording("code"), key("severity", "stop", "care", "info"), key("wheel", "front", "rear", "both"), wording("text")),
-		parts("bigger_tyre", key("wheel", sides...), figure("label_mm", "mm"), figure("recommended_kpa", "kPa")))
-}
-
 func airAnswer() *Field {
-	return result(figure("kpa", "kPa"), pairOf("ambient_kpa", "kPa"))
+	return result(figure("kpa", "kPa"), pairOf("ambient_kpa", "kPa")) // ambient: at from, at to
 }
 
 func leakAnswer() *Field {
@@ -70,22 +68,6 @@ func packAnswer() *Field {
 	return result(stepsAnswer("steps"), wordings("bag"), wordings("buy_there"),
 		parts("goods", wording("id"), key("cabin", "yes", "no", "ask"), key("hold", "yes", "no", "ask"), wording("why"), wording("dated")),
 		stepsAnswer("arrival"))
-}
-
-func wheelAnswer(name string) *Field {
-	return part(name,
-		figure("custom_kpa", "kPa").nullable(), figure("optimum_kpa", "kPa").nullable(), rangeOf("good_kpa", "kPa").nullable(),
-		figure("floor_kpa", "kPa").nullable(), figure("ceiling_kpa", "kPa").nullable(),
-		key("limited_by", "none", "tyre", "rim", "hookless", "table", "floor"),
-		parts("curve", figure("kpa", "kPa"), figure("casing_w", "W"), figure("roughness_w", "W")),
-		figure("width_mm", "mm").nullable(), key("width_from", "measured", "predicted"), figure("predicted_mm", "mm").nullable(), figure("load_n", "N"),
-		figure("recommended_kpa", "kPa").nullable(), figure("set_kpa", "kPa").nullable(), figure("gauge_kpa", "kPa").nullable(),
-		figure("at_ride_kpa", "kPa").nullable(), rangeOf("likely_kpa", "kPa").nullable(), figure("squash", "").nullable(),
-		part("action", key("do", "leave", "let_out", "add"), figure("by_kpa", "kPa"), figure("strokes", "").nullable()).nullable(),
-		figure("cost_w", "W").nullable(),
-		part("loss_w", figure("casing", "W"), figure("roughness", "W"), figure("total", "W")).nullable(),
-		figure("light_share", "").nullable(), figure("frame_ms2", "m/s2").nullable(),
-	)
 }
 
 func limitAnswer(name string) *Field {
