@@ -67,7 +67,7 @@ func TestEveryPageOpens(t *testing.T) {
 		seen[page] = true
 		p.Go(page)
 		p.Eventually(fmt.Sprintf("%s to stand", page), func() bool {
-			return Eval[bool](p, `document.querySelector(".opening") === null && [...document.querySelectorAll(".looking")].every((each) => each.innerText.trim() === "") && document.querySelector("h1") !== null`)
+			return Eval[bool](p, `document.querySelector(".opening") === null && [...document.querySelectorAll(".looking")].every((each) => each.querySelector("a.button.primary") !== null) && document.querySelector("h1") !== null`)
 		})
 		if text := p.Text(); strings.Contains(text, in["trouble.title"]) {
 			t.Fatalf("%s: %s", page, text)
