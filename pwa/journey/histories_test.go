@@ -12,8 +12,6 @@ import (
 	"strings"
 	"testing"
 
-	"github.com/evanw/esbuild/pkg/api"
-
 	"rimside/store/oplog"
 	"rimside/store/oplog/history"
 )
@@ -42,18 +40,7 @@ func histories(t *testing.T, usual int) int {
 
 func liveThrough(t *testing.T, store string, count, steps int) {
 	servers := []*Server{startInMemory(t), startInMemory(t), startInMemory(t)}
-	stage := Forward(t, servers...)
-	script := bundleLive(t)
-	stage.others = http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
-		if r.URL.Path == "/live.js" {
-			w.Header().Set("Content-Type", "text/javascript; charset=utf-8")
-			_, _ = w.Write(script)
-			return
-		}
-		w.Header().Set("Content-Type", "text/html; charset=utf-8")
-		_, _ = io.WriteString(w, `<!doctype html><html lang="en"><head><link rel="icon" href="data:,"><script src="/live.js"></script></head><body></body></html>`)
-	})
-	p := OpenBrowser(t).Open(stage.URL)
+	p, stage := liveStage(t, servers...)
 	mishaps := 0
 	for seed := range count {
 		h := history.Draw(rand.New(rand.NewPCG(uint64(seed), uint64(len(store)))), history.Limits{Steps: steps, Mishaps: true})
@@ -71,9 +58,26 @@ func liveThrough(t *testing.T, store string, count, steps int) {
 	}
 }
 
+// liveStage is a page in which phones live, before servers that are reached by a forwarder.
+func liveStage(t testing.TB, servers ...*Server) (*Page, *Forwarder) {
+	t.Helper()
+	stage := Forward(t, servers...)
+	script := bundled(t, "sync", "live.test.ts")
+	stage.others = http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		if r.URL.Path == "/live.js" {
+			w.Header().Set("Content-Type", "text/javascript; charset=utf-8")
+			_, _ = w.Write(script)
+			return
+		}
+		w.Header().Set("Content-Type", "text/html; charset=utf-8")
+		_, _ = io.WriteString(w, `<!doctype html><html lang="en"><head><link rel="icon" href="data:,"><script src="/live.js"></script></head><body></body></html>`)
+	})
+	return OpenBrowser(t).Open(stage.URL), stage
+}
+
 // startInMemory starts a server whose data lies in memory where the system has such a folder: hundreds of lives would wait
 // for the disk otherwise. What the disk does is another test's matter.
-func startInMemory(t *testing.T) *Server {
+func startInMemory(t testing.TB) *Server {
 	t.Helper()
 	dir, err := os.MkdirTemp("/dev/shm", "rimside-journey-")
 	if err != nil {
@@ -86,18 +90,6 @@ func startInMemory(t *testing.T) *Server {
 		_ = os.RemoveAll(dir)
 	})
 	return s
-}
-
-func bundleLive(t *testing.T) []byte {
-	t.Helper()
-	built := api.Build(api.BuildOptions{
-		EntryPoints: []string{filepath.Join(moduleRoot(t), "pwa", "src", "log", "sync", "live.test.ts")},
-		Bundle:      true, Format: api.FormatIIFE, Target: api.ES2022, Charset: api.CharsetUTF8, Sourcemap: api.SourceMapInline,
-	})
-	if len(built.Errors) > 0 {
-		t.Fatalf("bundling: %v", built.Errors)
-	}
-	return built.OutputFiles[0].Contents
 }
 
 // life is one history on the stage.

@@ -132,6 +132,14 @@ const live = {
     return { wrong, pictures, texts: await Promise.all(phones.map((phone) => phone.texts())) };
   },
 
+  // photo has a phone keep a picture of a size that no packing makes smaller.
+  async photo(phone: number, size: number): Promise<string> {
+    const bytes = new Uint8Array(size);
+    for (let from = 0; from < size; from += 65536) crypto.getRandomValues(bytes.subarray(from, from + 65536));
+    bytes.set([0xff, 0xd8, 0xff, 0xe0]); // how a JPEG begins
+    return (await phones[phone]?.sync.putPhoto(new Blob([bytes], { type: "image/jpeg" }))) ?? "";
+  },
+
   async drop(): Promise<void> {
     for (const { name = "" } of await indexedDB.databases()) {
       if (name.startsWith("rimside-live-")) indexedDB.deleteDatabase(name);
