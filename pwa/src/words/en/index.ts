@@ -2,6 +2,7 @@
 // A line "family: prefix" allows keys that the code puts together as w(`prefix${...}`); all others stand in full.
 
 import { cautionWords } from "./cautions.ts";
+import { checkRowWords } from "./check_rows.ts";
 import { checkWords } from "./checks.ts";
 import { eraseWords } from "./erase.ts";
 import { guideWords } from "./guide.ts";
@@ -13,6 +14,7 @@ import { packingWords } from "./packing.ts";
 import { phoneWords } from "./phones.ts";
 import { pressureWords } from "./pressure.ts";
 import { printWords } from "./print.ts";
+import { readyWords } from "./ready.ts";
 import { recordWords } from "./records.ts";
 import { recoverWords } from "./recover.ts";
 import { rideWords } from "./ride.ts";
@@ -83,6 +85,8 @@ export const en = {
   ...sourceWords,
   ...wheelsWords,
   ...checkWords,
+  ...checkRowWords,
+  ...readyWords,
   ...packingWords,
   ...measureWords,
   ...guideWords,
