@@ -59,7 +59,7 @@ export function setForRide(side: Side, draft: PressureDraft, sets: readonly Reco
   const [gauge, c, m] = ["gauge_kpa", "c", "m"].map((field) => valueOf(entry, field));
   if (entry === undefined || now - entry.newest > sameRide || reading.body === undefined) return undefined;
   if (typeof gauge !== "number" || typeof c !== "number" || typeof m !== "number") return undefined;
-  return { kpa: gauge - reading.body.gauge_error_kpa, from: { c, m }, to: reading.body.ride };
+  return { kpa: gauge - (reading.body.gauge_error_kpa ?? 0), from: { c, m }, to: reading.body.ride };
 }
 
 // stepsOf are the firmness steps that the answer was asked for, wet ground as one softer.

@@ -106,7 +106,7 @@ class Form {
       front: this.#wheel("front"), rear: this.#wheel("rear"), ground: this.#ground(),
       set, ride: { c: this.#or("ride.c", set.c), m: this.#or("ride.m", set.m) },
       ...this.#maybe("warmest_c", "warmest.c"), gauge_error_kpa: this.#or("gaugeError", 0),
-      wet: this.draft.wet, firmness: this.draft.firmness, shift: 0, ...this.#now(),
+      wet: this.draft.wet, firmness: this.draft.firmness, shift: { front: 0, rear: 0 }, ...this.#now(),
     };
   }
 

@@ -1,10 +1,9 @@
 // The whole Pressure screen as a pure function of what was typed, what was answered, and the time.
 
-import { hooklessCapKpa } from "../../contract/contract.ts";
 import { w } from "../../words/index.ts";
 import { fixed, plain } from "../../words/number.ts";
 import { ageOf } from "../value/age.ts";
-import { type Side, sides, type WheelAnswer } from "./answer.ts";
+import { type Side, sides } from "./answer.ts";
 import { type CurveView, curveView } from "./chart_view.ts";
 import type { PressureDraft } from "./draft.ts";
 import { labelOf } from "./field_view.ts";
@@ -46,7 +45,7 @@ export function screenView(facts: Facts): ScreenView {
   const question = kept === undefined ? undefined : asked(kept);
   const scene: Scene = { unit, setC: question?.set.c ?? 20, rideC: question?.ride.c ?? 20 };
   const notices = kept === undefined || question === undefined ? []
-    : noticeViews(kept.answer, unit, (side) => markOf(kept.answer[side], question[side]));
+    : noticeViews(kept.answer, unit);
   const wheels = sides.map((side) => wheelOf(side, facts, notices, scene, question));
   return {
     heading: draft.bike || w("head.bike"), headline: headline(draft, question), stale: stale(draft, facts.now), wheels,
@@ -109,17 +108,6 @@ function wheelOf(side: Side, facts: Facts, notices: readonly NoticeView[], scene
   const now = side === "front" ? question?.now?.front_gauge_kpa : question?.now?.rear_gauge_kpa;
   const isRead = reading.values.has(`now.${side}`);
   return wheelView(side, kept.answer, notices, scene, now === undefined ? undefined : { kpa: now, isRead }, old, facts.ages?.[side]);
-}
-
-// markOf is the maximum that holds a wheel back, as typed.
-function markOf(wheel: WheelAnswer, body: RequestBody["front"]): number | null {
-  switch (wheel.limited_by) {
-    case "tyre": return body.tyre.max_kpa ?? null;
-    case "rim": return body.rim.max_kpa ?? null;
-    case "hookless": return hooklessCapKpa;
-    case "table": return body.rim.table_max_kpa ?? null;
-  }
-  return null;
 }
 
 function headline(draft: PressureDraft, question: RequestBody | undefined): string {

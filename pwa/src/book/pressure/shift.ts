@@ -1,5 +1,4 @@
-// The personal shift: how far the notes after rides move custom, as a logarithm of pressure. The calculator's own sum is in
-// calc/pressure; one table of cases in its testdata holds both to the same answers.
+// The personal shift: how far the notes after rides move the number, as a logarithm of pressure.
 
 import { type RecordState, valueOf } from "../../log/op/merge.ts";
 import type { Reading } from "./request.ts";
@@ -69,7 +68,7 @@ export function feltOf(entry: RecordState): Felt | undefined {
 
 // shifted lets a question ask for the shift. It goes through the calculator's own field, so no limit moves with it.
 export function shifted(reading: Reading, by: number): Reading {
-  return reading.body === undefined ? reading : { ...reading, body: { ...reading.body, shift: by } };
+  return reading.body === undefined ? reading : { ...reading, body: { ...reading.body, shift: { front: by, rear: by } } };
 }
 
 // learned lets a question ask for what the bike's notes speak for.

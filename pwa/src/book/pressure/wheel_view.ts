@@ -41,7 +41,7 @@ export function onGauge(kpa: number, wheel: WheelAnswer, scene: Scene): number {
 
 // roundingOf keeps a rounded number on the safe side of what holds it.
 export function roundingOf(wheel: WheelAnswer): Rounding {
-  if (wheel.limited_by === "floor") return "up";
+  if (wheel.limited_by === "floor" || wheel.limited_by === "printed_minimum") return "up";
   if (wheel.limited_by !== "none") return "down";
   const { ceiling_kpa: top, recommended_kpa: p, floor_kpa: floor } = wheel;
   const coarse = 1; // kPa: more than any display's rounding

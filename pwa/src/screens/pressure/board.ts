@@ -18,7 +18,6 @@ import { Ground } from "./ground.ts";
 import { Inputs, type InputState } from "./inputs.ts";
 import { NoticeList } from "./notice_list.ts";
 import { type NotedView, Notes, SetIt } from "./noted.ts";
-import { OpenFindings } from "./open_findings.ts";
 import { fold } from "../../ui/fold.ts";
 import { gearSection, tyreSection, weatherSection, weightSection } from "./sections.ts";
 import { WheelCard, wanted } from "./wheel_card.ts";
@@ -54,7 +53,6 @@ export class Board extends Part<BoardView> {
   readonly #why = new Why();
   readonly #bikes = new Bikes();
   readonly #picker = new Picker();
-  readonly #open = new OpenFindings();
   readonly #setIt = new SetIt();
   readonly #notes = new Notes();
   readonly #ride = new AfterRide();
@@ -80,7 +78,7 @@ export class Board extends Part<BoardView> {
       this.act(bikeOpened, value);
     });
     this.append(
-      this.#picker, this.#open,
+      this.#picker,
       el("div", { class: "pair" }, this.#cards.front, this.#cards.rear),
       this.#notices, this.#assumed,
       el("div", { class: "presses" }, this.#softer, this.#firmer, this.#wet), this.#firm, this.#lower,
@@ -117,7 +115,6 @@ export class Board extends Part<BoardView> {
     if (this.#name.value !== state.draft.bike) this.#name.value = state.draft.bike;
     this.#setIt.view = noted;
     this.#notes.view = noted;
-    this.#open.view = noted.open;
     this.#ride.view = ride;
     setHidden(this.#lower, screen.wheels.some((each) => each.number === ""));
     if (this.#stands) this.#showRest({ screen, bikes, widths });

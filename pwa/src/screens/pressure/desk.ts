@@ -20,6 +20,7 @@ import { el } from "../../ui/el.ts";
 import { listen, setHidden, setText } from "../../ui/part.ts";
 import type { Ctx } from "../../ui/screen.ts";
 import { w } from "../../words/index.ts";
+import { ReadyHere } from "../shared/ready_here.ts";
 import { Board, firmed, renamed, wetted } from "./board.ts";
 import { FirstRun, started } from "./first_run.ts";
 import { GroundDesk } from "./ground_desk.ts";
@@ -63,6 +64,7 @@ export class Desk {
   readonly #entries: Entries;
   readonly #beside: Beside;
   readonly #records: Records;
+  readonly #ready: ReadyHere;
 
   constructor(host: HTMLElement, ctx: Ctx) {
     this.#ctx = ctx;
@@ -82,7 +84,8 @@ export class Desk {
     this.#bikes = new BikeSwitch(ctx, holder, this.#records, this.#entries);
     host.classList.add("opening"); // keeps the room until the draft is read, so that nothing below jumps
     this.#demo.hidden = true; // until the draft says otherwise
-    ctx.head.append(this.#headline, this.#stale, this.#demo);
+    this.#ready = new ReadyHere(ctx);
+    ctx.head.append(this.#headline, this.#stale, this.#ready.line, this.#demo);
     this.#hear();
     void this.#load();
   }
@@ -363,6 +366,7 @@ export class Desk {
     const state: InputState = { draft: this.#draft, reading, unit: this.#unit, tables: this.#tables, ages: this.#records.ages(Date.now()), quiet: !this.#draft.started && !this.#pressed };
     const screen = screenView(this.#facts(reading));
     const begun = this.#draft.started;
+    this.#ready.at(begun ? (this.#draft.links["bike"] ?? "") : "");
     setText(this.#headline, begun ? screen.headline : "");
     setText(this.#stale, begun ? screen.stale : "");
     setHidden(this.#stale, !begun || screen.stale === "");
@@ -381,7 +385,7 @@ export class Desk {
     const part = new kind();
     this.#part = part;
     this.#host.classList.remove("opening");
-    this.#host.replaceChildren(part);
+    this.#host.replaceChildren(this.#ready.card, part);
     return part;
   }
 }

@@ -8,7 +8,6 @@ import type { PressureUnit } from "../../book/value/quantity.ts";
 import type { Reading } from "../../book/pressure/request.ts";
 import { groundChange } from "../../book/pressure/grounds.ts";
 import { lastSetWords, sameChanges, setChanges } from "../../book/pressure/sets.ts";
-import { openFindings, severityOf, textOf } from "../../book/checks/walk_save.ts";
 import { noteLines } from "../../book/wheels/notes.ts";
 import { type Change, newRec } from "../../log/book_log.ts";
 import type { RecordState } from "../../log/op/merge.ts";
@@ -25,8 +24,6 @@ export class Entries {
   #sets: readonly RecordState[] = [];
   #notes: readonly RecordState[] = [];
   #grounds: readonly RecordState[] = [];
-  #findings: readonly RecordState[] = [];
-  #closed: readonly RecordState[] = [];
   #done: { readonly entries: readonly RecordState[]; readonly words: string } | undefined;
   #timer: ReturnType<typeof setTimeout> | undefined;
 
@@ -36,12 +33,9 @@ export class Entries {
   }
 
   async look(): Promise<void> {
-    const [bikes, sets, notes, grounds, findings, closed] = await Promise.all([
+    const [bikes, sets, notes, grounds] = await Promise.all([
       this.#book.all("bike"), this.#book.all("pressure_set"), this.#book.all("note"), this.#book.all("ground"),
-      this.#book.all("finding"), this.#book.all("finding_closed"),
     ]);
-    this.#findings = findings;
-    this.#closed = closed;
     this.#grounds = grounds;
     this.#bikes = bikes;
     this.#sets = sets;
@@ -69,8 +63,7 @@ export class Entries {
   }
 
   view(draft: PressureDraft, unit: PressureUnit, now: number): Omit<NotedView, "expected" | "warm"> {
-    const open = openFindings(this.#findings, this.#closed, draft.links["bike"]).map((each) => ({ rec: each.rec, words: textOf(each, "words"), severity: severityOf(each) }));
-    return { open, last: lastSetWords(this.#sets, draft, unit, now), notes: noteLines(this.#notes, draft.links["bike"], now), done: this.#done?.words ?? "" };
+    return { last: lastSetWords(this.#sets, draft, unit, now), notes: noteLines(this.#notes, draft.links["bike"], now), done: this.#done?.words ?? "" };
   }
 
   get grounds(): readonly RecordState[] {

@@ -4,7 +4,6 @@ import { el } from "../../ui/el.ts";
 import { keyed } from "../../ui/keyed.ts";
 import { actName, define, Part, setHidden, setText } from "../../ui/part.ts";
 import { w } from "../../words/index.ts";
-import type { OpenFinding } from "./open_findings.ts";
 
 export const wasSet = actName<undefined>("rs-was-set");
 export const wasSame = actName<undefined>("rs-was-same");
@@ -21,7 +20,6 @@ export interface NotedView {
   readonly expected: readonly string[]; // what the gauges should read, and why
   readonly warm: boolean; // a reading is so high that the tyre is warm, most likely
   readonly notes: readonly NoteLine[];
-  readonly open: readonly OpenFinding[]; // found on this bike and not closed
   readonly done: string; // what was just noted; "" when nothing can be undone
 }
 

@@ -84,7 +84,7 @@ export class Rides {
     for (const side of sides) {
       const question = setForRide(side, lent.draft, lent.sets, lent.reading, Date.now());
       const ridden = (question === undefined ? undefined : (await this.#ask("air", question))?.kpa) ?? advised?.[side].at_ride_kpa;
-      const custom = plain?.[side].custom_kpa;
+      const custom = plain?.[side].p0_kpa;
       found[side] = { ...(ridden != null && { ridden }), ...(custom != null && { custom }) };
     }
     return found;
@@ -97,7 +97,7 @@ export class Rides {
 
   async #answer({ reading }: Lent, shift: number): Promise<PressureAnswer | undefined> {
     if (reading.body === undefined) return undefined;
-    return this.#ask("pressure", { ...reading.body, shift });
+    return this.#ask("pressure", { ...reading.body, shift: { front: shift, rear: shift } });
   }
 
   // ask is undefined where no sums run: what was said is noted all the same.
