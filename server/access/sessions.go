@@ -45,7 +45,8 @@ const (
 )
 
 // Device is the device that a request's cookie names, "" when there is none that is still good. An old cookie is due to be
-// issued anew, so that whoever comes stays; so is one of a time when the clock was ahead.
+// issued anew, so that whoever comes stays. One from the future is not: either the clock was ahead then, and the cookie is good
+// for longer, or it is behind now, and a cookie of now would have ended once it is put right.
 func (s *Sessions) Device(r *http.Request) (device string, old bool) {
 	session, err := s.store.Get(r, s.name)
 	if err != nil || session.IsNew {
@@ -53,7 +54,7 @@ func (s *Sessions) Device(r *http.Request) (device string, old bool) {
 	}
 	device, _ = session.Values[deviceValue].(string)
 	issued, _ := session.Values[issuedValue].(int64)
-	return device, s.now().Sub(time.UnixMilli(issued)).Abs() >= renewAfter
+	return device, s.now().Sub(time.UnixMilli(issued)) >= renewAfter
 }
 
 // Begin pairs the browser that sent a request, or writes its cookie anew.

@@ -46,28 +46,24 @@ type Authority struct {
 }
 
 // OpenAuthority gives the authority for a host's name. Each name has its own, so that whoever goes back to an earlier name
-// need not have phones trust anew. fresh tells that they have to.
+// need not have phones trust anew. None is ever overwritten: one that has ended by a clock that is years ahead is good again
+// once the clock is put right. fresh tells that phones have to trust it.
 func OpenAuthority(ctx context.Context, secrets Secrets, host string, now time.Time) (authority *Authority, fresh bool, err error) {
 	name := secretName + host
-	stored, err := secrets.Secret(ctx, name, func() ([]byte, error) {
-		fresh = true
-		return newAuthority(host, now)
-	})
-	if err != nil {
-		return nil, false, err
+	for number := 2; ; number++ {
+		stored, err := secrets.Secret(ctx, name, func() ([]byte, error) {
+			fresh = true
+			return newAuthority(host, now)
+		})
+		if err != nil {
+			return nil, false, err
+		}
+		authority, err = readAuthority(stored)
+		if err != nil || now.Before(authority.cert.NotAfter) {
+			return authority, fresh, err
+		}
+		name = fmt.Sprintf("%s%s, %d", secretName, host, number)
 	}
-	authority, err = readAuthority(stored)
-	if err != nil || now.Before(authority.cert.NotAfter) {
-		return authority, fresh, err
-	}
-	if stored, err = newAuthority(host, now); err != nil {
-		return nil, false, err
-	}
-	if err = secrets.PutSecret(ctx, name, stored); err != nil {
-		return nil, false, err
-	}
-	authority, err = readAuthority(stored)
-	return authority, true, err
 }
 
 func newAuthority(host string, now time.Time) ([]byte, error) {

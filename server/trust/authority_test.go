@@ -117,6 +117,18 @@ func TestAnAuthorityIsMadeOnceForAName(t *testing.T) {
 	if after, fresh := authorityOf(t, secrets, host, first.cert.NotAfter); !fresh || after.Fingerprint() == first.Fingerprint() {
 		t.Error("an authority that has ended is still used")
 	}
+	// There and back: what phones trust is kept, whatever the clock said for a while.
+	for name, now := range map[string]time.Time{"1970": time.Unix(0, 0), "+400 days": noon.AddDate(0, 0, 400), "+11 years": noon.AddDate(11, 0, 0), "-200 days": noon.AddDate(0, 0, -200)} {
+		authorityOf(t, secrets, host, now)
+		back, fresh := authorityOf(t, secrets, host, noon)
+		if fresh || back.Fingerprint() != first.Fingerprint() {
+			t.Errorf("%s and back: another authority (fresh: %v)", name, fresh)
+		}
+		leaf := machineOf(back, host, "10.0.0.7").shows(t)
+		if err := verify(back, leaf, host, noon); err != nil || leaf.NotBefore.Before(back.cert.NotBefore) {
+			t.Errorf("%s and back: a certificate from %s (%v)", name, leaf.NotBefore, err)
+		}
+	}
 }
 
 func TestABrokenAuthorityIsSaidAndNotReplaced(t *testing.T) {

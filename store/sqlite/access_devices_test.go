@@ -72,8 +72,8 @@ func TestDevicesAreListedByWhoCameLast(t *testing.T) {
 }
 
 func TestACodeIsGoodOnceForTenMinutesAndFourWrongGuesses(t *testing.T) {
-	at := noon
-	book, err := sqlite.Open(t.TempDir(), sqlite.Options{Now: func() time.Time { return at }, Blobs: blob.In})
+	at, running := noon, time.Hour
+	book, err := sqlite.Open(t.TempDir(), sqlite.Options{Now: func() time.Time { return at }, Running: func() time.Duration { return running }, Blobs: blob.In})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -97,12 +97,12 @@ func TestACodeIsGoodOnceForTenMinutesAndFourWrongGuesses(t *testing.T) {
 		t.Error("a code is not good just once")
 	}
 	add("234567")
-	at = at.Add(sqlite.CodeTime - time.Millisecond)
+	running += sqlite.CodeTime - time.Millisecond
 	if !take("234567") {
 		t.Error("a code ends too early")
 	}
 	add("345678")
-	at = at.Add(sqlite.CodeTime)
+	running += sqlite.CodeTime
 	if take("345678") {
 		t.Error("a code is good for too long")
 	}
@@ -121,11 +121,48 @@ func TestACodeIsGoodOnceForTenMinutesAndFourWrongGuesses(t *testing.T) {
 		t.Error("a code survives guessing")
 	}
 	for n := range 4 {
-		at = at.Add(time.Second)
+		running += time.Second
 		add(fmt.Sprintf("10000%d", n))
 	}
 	if take("100000") || !take("100001") || !take("100003") {
 		t.Error("not the newest three codes are good")
+	}
+}
+
+// A clock that is put right, or wrong, neither ends a code nor keeps it; a machine that was started anew has none.
+func TestACodeLivesByRunningTime(t *testing.T) {
+	for name, jump := range map[string]time.Duration{"1970": time.Unix(0, 0).Sub(noon), "400 days ahead": 400 * 24 * time.Hour, "11 years ahead": 11 * 365 * 24 * time.Hour, "200 days back": -200 * 24 * time.Hour} {
+		for _, there := range []bool{true, false} { // and back again
+			at, running := noon, time.Hour
+			book, err := sqlite.Open(t.TempDir(), sqlite.Options{Now: func() time.Time { return at }, Running: func() time.Duration { return running }, Blobs: blob.In})
+			if err != nil {
+				t.Fatal(err)
+			}
+			defer book.Close()
+			if !there {
+				at = at.Add(jump)
+			}
+			for _, code := range []string{"111111", "222222", "333333"} {
+				if err := book.AddCode(t.Context(), code, at.Add(sqlite.CodeTime), 5); err != nil {
+					t.Fatal(err)
+				}
+			}
+			if at = at.Add(jump); !there {
+				at = noon
+			}
+			running += 9 * time.Minute
+			if taken, err := book.TakeCode(t.Context(), "111111"); !taken || err != nil {
+				t.Errorf("%s (%v): the code ended with the clock (%v)", name, there, err)
+			}
+			running += 2 * time.Minute
+			if taken, err := book.TakeCode(t.Context(), "222222"); taken || err != nil {
+				t.Errorf("%s (%v): the code lives on (%v)", name, there, err)
+			}
+			running = time.Minute
+			if taken, err := book.TakeCode(t.Context(), "333333"); taken || err != nil {
+				t.Errorf("%s (%v): the code outlived a start of the machine (%v)", name, there, err)
+			}
+		}
 	}
 }
 

@@ -21,19 +21,21 @@ import (
 
 // Options are what a book needs from outside.
 type Options struct {
-	Now   func() time.Time       // the clock; time.Now when nil
-	Log   *slog.Logger           // what went wrong while nobody waited; nowhere when nil
-	Blobs func(dir string) Blobs // the store of files in a data folder; needed
+	Now     func() time.Time       // the clock; time.Now when nil
+	Running func() time.Duration   // how long the machine has been on; the system is asked when nil
+	Log     *slog.Logger           // what went wrong while nobody waited; nowhere when nil
+	Blobs   func(dir string) Blobs // the store of files in a data folder; needed
 }
 
 // Book is an open data folder.
 type Book struct {
-	dir   string
-	write *sql.DB // one connection
-	read  *sql.DB
-	blobs Blobs
-	now   func() time.Time
-	log   *slog.Logger
+	dir     string
+	write   *sql.DB // one connection
+	read    *sql.DB
+	blobs   Blobs
+	now     func() time.Time
+	running func() time.Duration
+	log     *slog.Logger
 
 	statements statements
 	shortener  shortener
@@ -66,10 +68,13 @@ func openOnce(dir string, options Options) (*Book, error) {
 	if options.Blobs == nil {
 		return nil, errNoBlobs
 	}
-	b := &Book{dir: dir, now: options.Now, log: options.Log, blobs: options.Blobs(dir), copied: map[string]int64{}}
+	b := &Book{dir: dir, now: options.Now, running: options.Running, log: options.Log, blobs: options.Blobs(dir), copied: map[string]int64{}}
 	b.life, b.end = context.WithCancel(context.Background())
 	if b.now == nil {
 		b.now = time.Now
+	}
+	if b.running == nil {
+		b.running = runningTime
 	}
 	if b.log == nil {
 		b.log = slog.New(slog.DiscardHandler)
