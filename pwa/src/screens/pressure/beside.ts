@@ -1,11 +1,11 @@
 // What works beside the answer: notes after the ride, and other widths.
 
 import type { Ctx } from "../../ui/screen.ts";
-import type { AfterRideView } from "./after_ride.ts";
+import type { AfterRideView } from "./ride/after_ride.ts";
 import type { Lender } from "./lent.ts";
-import { Rides } from "./rides.ts";
-import { WidthDesk } from "./width_desk.ts";
-import type { WidthsView } from "./widths.ts";
+import { Rides } from "./ride/rides.ts";
+import { WidthDesk } from "./setup/width_desk.ts";
+import type { WidthsView } from "./setup/widths.ts";
 
 export interface BesideView {
   readonly ride: AfterRideView;

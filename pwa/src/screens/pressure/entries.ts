@@ -14,7 +14,7 @@ import { type Change, newRec } from "../../log/book_log.ts";
 import type { RecordState } from "../../log/op/merge.ts";
 import type { Ctx } from "../../ui/screen.ts";
 import { w } from "../../words/index.ts";
-import type { NotedView } from "./noted.ts";
+import type { NotedView } from "./ride/noted.ts";
 
 const undoFor = 10_000; // ms
 

@@ -2,9 +2,9 @@
 
 import type { Ctx, Screen } from "../../ui/screen.ts";
 import { w } from "../../words/index.ts";
-import { Card } from "./card.ts";
+import { Card } from "./print/start_card.ts";
 import { Desk } from "./desk.ts";
-import { Team } from "./team.ts";
+import { Team } from "./print/team.ts";
 
 type Open = (host: HTMLElement, ctx: Ctx) => unknown;
 

@@ -1,30 +1,30 @@
 // The screen once started: the answer on top, the inputs folded below, the curve and its reasons.
 
-import "./pressure.css";
-import type { Side } from "../../book/pressure/answer.ts";
-import { maxSteps } from "../../book/pressure/draft.ts";
-import type { ScreenView } from "../../book/pressure/screen_view.ts";
-import { chosen } from "../../ui/choice.ts";
-import type { GroundLine } from "../../book/pressure/grounds.ts";
-import { el } from "../../ui/el.ts";
-import { Picker } from "../../ui/picker.ts";
-import { actName, define, listen, Part, setAttr, setHidden, setText } from "../../ui/part.ts";
-import { w } from "../../words/index.ts";
-import { bikeOpened, Bikes, type BikesView } from "./bikes.ts";
-import { AfterRide } from "./after_ride.ts";
-import { answered } from "./answers.ts";
-import type { BesideView } from "./beside.ts";
-import { Ground } from "./ground.ts";
-import { Inputs, type InputState } from "./inputs.ts";
-import { NoticeList } from "./notice_list.ts";
-import { type NotedView, Notes, SetIt } from "./noted.ts";
-import { OpenFindings } from "./open_findings.ts";
-import { fold } from "../../ui/fold.ts";
-import { gearSection, tyreSection, weatherSection, weightSection } from "./sections.ts";
-import { WheelCard, wanted } from "./wheel_card.ts";
-import { printWays } from "./print.ts";
-import { Why } from "./why.ts";
-import { Widths } from "./widths.ts";
+import "./board.css";
+import type { Side } from "../../../book/pressure/answer.ts";
+import { maxSteps } from "../../../book/pressure/draft.ts";
+import type { ScreenView } from "../../../book/pressure/screen_view.ts";
+import { chosen } from "../../../ui/choice.ts";
+import type { GroundLine } from "../../../book/pressure/grounds.ts";
+import { el } from "../../../ui/el.ts";
+import { Picker } from "../../../ui/picker.ts";
+import { actName, define, listen, Part, setAttr, setHidden, setText } from "../../../ui/part.ts";
+import { w } from "../../../words/index.ts";
+import { bikeOpened, Bikes, type BikesView } from "../bikes/bikes.ts";
+import { AfterRide } from "../ride/after_ride.ts";
+import { answered } from "../setup/answers.ts";
+import type { BesideView } from "../beside.ts";
+import { Ground } from "../ground/ground.ts";
+import { Inputs, type InputState } from "../setup/inputs.ts";
+import { NoticeList } from "../card/notice_list.ts";
+import { type NotedView, Notes, SetIt } from "../ride/noted.ts";
+import { OpenFindings } from "../bikes/open_findings.ts";
+import { fold } from "../../../ui/fold.ts";
+import { gearSection, tyreSection, weatherSection, weightSection } from "../setup/sections.ts";
+import { WheelCard, wanted } from "../card/wheel_card.ts";
+import { printWays } from "../print/print.ts";
+import { Why } from "../why/why.ts";
+import { Widths } from "../setup/widths.ts";
 
 export interface BoardView extends BesideView {
   readonly screen: ScreenView;

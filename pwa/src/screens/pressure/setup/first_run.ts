@@ -1,16 +1,16 @@
 // The first screen of all: six answers, then the pressures. What the rim edge makes necessary appears at once.
 
-import { el } from "../../ui/el.ts";
-import { chosen } from "../../ui/choice.ts";
-import { actName, define, listen, Part, setHidden } from "../../ui/part.ts";
-import { Picker } from "../../ui/picker.ts";
-import { groundKinds } from "../../book/pressure/fields.ts";
-import { w } from "../../words/index.ts";
+import { el } from "../../../ui/el.ts";
+import { chosen } from "../../../ui/choice.ts";
+import { actName, define, listen, Part, setHidden } from "../../../ui/part.ts";
+import { Picker } from "../../../ui/picker.ts";
+import { groundKinds } from "../../../book/pressure/fields.ts";
+import { w } from "../../../words/index.ts";
 import { answered } from "./answers.ts";
-import { Bikes, type BikesView } from "./bikes.ts";
+import { Bikes, type BikesView } from "../bikes/bikes.ts";
 import { Inputs, type InputState } from "./inputs.ts";
 import { answers, profiles, setups } from "./sections.ts";
-import { stretchChanged } from "./ground.ts";
+import { stretchChanged } from "../ground/ground.ts";
 
 export interface FirstRunView extends InputState {
   readonly bikes: BikesView;

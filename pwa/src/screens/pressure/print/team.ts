@@ -2,15 +2,15 @@
 // calculator's worker, so that the page stays alive.
 
 import "./team.css";
-import { isObject, type Side, sides } from "../../book/pressure/answer.ts";
-import { conditionsOf, type Result, resultOf, type TeamBike, teamBikes, teamRow, type TeamRow } from "../../book/pressure/team_view.ts";
-import { whenWords } from "../../book/value/when.ts";
-import { el } from "../../ui/el.ts";
-import { keyed } from "../../ui/keyed.ts";
-import { setHidden, setText } from "../../ui/part.ts";
-import type { RequestBody } from "../../book/pressure/request.ts";
-import type { Ctx } from "../../ui/screen.ts";
-import { w } from "../../words/index.ts";
+import { isObject, type Side, sides } from "../../../book/pressure/answer.ts";
+import { conditionsOf, type Result, resultOf, type TeamBike, teamBikes, teamRow, type TeamRow } from "../../../book/pressure/team_view.ts";
+import { whenWords } from "../../../book/value/when.ts";
+import { el } from "../../../ui/el.ts";
+import { keyed } from "../../../ui/keyed.ts";
+import { setHidden, setText } from "../../../ui/part.ts";
+import type { RequestBody } from "../../../book/pressure/request.ts";
+import type { Ctx } from "../../../ui/screen.ts";
+import { w } from "../../../words/index.ts";
 import { follow, nothingYet, openPrint, paperOf, printButton } from "./print.ts";
 
 const choiceName = "pressure-team"; // the draft that keeps which bikes are left out

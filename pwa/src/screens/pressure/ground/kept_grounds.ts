@@ -1,10 +1,10 @@
 // Grounds kept by name: keep today's, or make a kept one today's.
 
-import type { GroundLine } from "../../book/pressure/grounds.ts";
-import { el } from "../../ui/el.ts";
-import { keyed } from "../../ui/keyed.ts";
-import { actName, define, Part, setHidden, setText } from "../../ui/part.ts";
-import { w } from "../../words/index.ts";
+import type { GroundLine } from "../../../book/pressure/grounds.ts";
+import { el } from "../../../ui/el.ts";
+import { keyed } from "../../../ui/keyed.ts";
+import { actName, define, Part, setHidden, setText } from "../../../ui/part.ts";
+import { w } from "../../../words/index.ts";
 
 export const groundKept = actName<string>("rs-ground-kept"); // under this name
 export const groundUsed = actName<string>("rs-ground-used"); // the kept one

@@ -1,10 +1,10 @@
 // "I set it", with what was set last; and notes after a ride.
 
-import { el } from "../../ui/el.ts";
-import { keyed } from "../../ui/keyed.ts";
-import { actName, define, Part, setHidden, setText } from "../../ui/part.ts";
-import { w } from "../../words/index.ts";
-import type { OpenFinding } from "./open_findings.ts";
+import { el } from "../../../ui/el.ts";
+import { keyed } from "../../../ui/keyed.ts";
+import { actName, define, Part, setHidden, setText } from "../../../ui/part.ts";
+import { w } from "../../../words/index.ts";
+import type { OpenFinding } from "../bikes/open_findings.ts";
 
 export const wasSet = actName<undefined>("rs-was-set");
 export const wasSame = actName<undefined>("rs-was-same");

@@ -1,10 +1,10 @@
 // Cares and remarks that do not stop a wheel.
 
-import type { NoticeView } from "../../book/pressure/notices.ts";
-import { el } from "../../ui/el.ts";
-import { keyed } from "../../ui/keyed.ts";
-import { define, Part, setHidden, setText } from "../../ui/part.ts";
-import { w } from "../../words/index.ts";
+import type { NoticeView } from "../../../book/pressure/notices.ts";
+import { el } from "../../../ui/el.ts";
+import { keyed } from "../../../ui/keyed.ts";
+import { define, Part, setHidden, setText } from "../../../ui/part.ts";
+import { w } from "../../../words/index.ts";
 
 export class NoticeList extends Part<readonly NoticeView[]> {
   protected override build(): void {

@@ -1,11 +1,11 @@
 // Puts the open bike aside, with what is typed on it, and opens another: from the book, a new one, a copy, or a friend's.
 
-import { emptyDraft, type PressureDraft, readDraft } from "../../book/pressure/draft.ts";
-import { restated } from "../../book/pressure/restate.ts";
-import type { Ctx } from "../../ui/screen.ts";
-import { w } from "../../words/index.ts";
-import type { Entries } from "./entries.ts";
-import type { Holder, Records } from "./records.ts";
+import { emptyDraft, type PressureDraft, readDraft } from "../../../book/pressure/draft.ts";
+import { restated } from "../../../book/pressure/restate.ts";
+import type { Ctx } from "../../../ui/screen.ts";
+import { w } from "../../../words/index.ts";
+import type { Entries } from "../entries.ts";
+import type { Holder, Records } from "../records.ts";
 import { Setups } from "./setups.ts";
 
 export class BikeSwitch {

@@ -1,9 +1,9 @@
 // One wheel's card. The action and the number first; a stop takes the number away; an old one is struck through.
 
-import type { WheelView } from "../../book/pressure/wheel_view.ts";
-import { el } from "../../ui/el.ts";
-import { actName, define, Part, setAttr, setHidden, setText } from "../../ui/part.ts";
-import { w } from "../../words/index.ts";
+import type { WheelView } from "../../../book/pressure/wheel_view.ts";
+import { el } from "../../../ui/el.ts";
+import { actName, define, Part, setAttr, setHidden, setText } from "../../../ui/part.ts";
+import { w } from "../../../words/index.ts";
 
 // wanted asks for the field that would end a stop.
 export const wanted = actName<string>("rs-wanted");

@@ -1,11 +1,11 @@
 // Asks the calculator what each wheel should read now.
 
-import { type Side, sides } from "../../book/pressure/answer.ts";
-import type { PressureDraft } from "../../book/pressure/draft.ts";
-import { airQuestion, type BothExpected, type Expected, leakQuestions, type Place, settingsOf, typicalLoss } from "../../book/pressure/expected.ts";
-import type { Answers, Name, Requests } from "../../contract/contract.ts";
-import type { RecordState } from "../../log/op/merge.ts";
-import type { Ctx } from "../../ui/screen.ts";
+import { type Side, sides } from "../../../book/pressure/answer.ts";
+import type { PressureDraft } from "../../../book/pressure/draft.ts";
+import { airQuestion, type BothExpected, type Expected, leakQuestions, type Place, settingsOf, typicalLoss } from "../../../book/pressure/expected.ts";
+import type { Answers, Name, Requests } from "../../../contract/contract.ts";
+import type { RecordState } from "../../../log/op/merge.ts";
+import type { Ctx } from "../../../ui/screen.ts";
 
 export class Expect {
   readonly #calc: Ctx["calc"];

@@ -1,16 +1,16 @@
 // The start card: the open bike's pressures for the pocket or the top tube, ready to be printed and cut out.
 
-import "./card.css";
-import { isAnswer, type PressureAnswer } from "../../book/pressure/answer.ts";
-import { cardView, type CardView, type CardWheel, otherQuestion, others } from "../../book/pressure/card_view.ts";
-import type { Kept } from "../../book/pressure/kept.ts";
-import { read, type RequestBody } from "../../book/pressure/request.ts";
-import { learned } from "../../book/pressure/shift.ts";
-import { type Result, resultOf, type TeamBike, teamBikes } from "../../book/pressure/team_view.ts";
-import { whenWords } from "../../book/value/when.ts";
-import { el } from "../../ui/el.ts";
-import type { Ctx } from "../../ui/screen.ts";
-import { w } from "../../words/index.ts";
+import "./start_card.css";
+import { isAnswer, type PressureAnswer } from "../../../book/pressure/answer.ts";
+import { cardView, type CardView, type CardWheel, otherQuestion, others } from "../../../book/pressure/card_view.ts";
+import type { Kept } from "../../../book/pressure/kept.ts";
+import { read, type RequestBody } from "../../../book/pressure/request.ts";
+import { learned } from "../../../book/pressure/shift.ts";
+import { type Result, resultOf, type TeamBike, teamBikes } from "../../../book/pressure/team_view.ts";
+import { whenWords } from "../../../book/value/when.ts";
+import { el } from "../../../ui/el.ts";
+import type { Ctx } from "../../../ui/screen.ts";
+import { w } from "../../../words/index.ts";
 import { follow, nothingYet, openPrint, type Paper, paperOf, printButton } from "./print.ts";
 
 export class Card {

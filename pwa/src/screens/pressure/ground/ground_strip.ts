@@ -1,11 +1,11 @@
 // The day's ground as a strip: each stretch as long as its share, its stones drawn at their size.
 
-import type { StretchDraft } from "../../book/pressure/draft.ts";
-import type { GroundKind } from "../../book/pressure/fields.ts";
-import { parse } from "../../book/value/quantity.ts";
-import { svg } from "../../ui/el.ts";
-import { define, Part } from "../../ui/part.ts";
-import { w } from "../../words/index.ts";
+import type { StretchDraft } from "../../../book/pressure/draft.ts";
+import type { GroundKind } from "../../../book/pressure/fields.ts";
+import { parse } from "../../../book/value/quantity.ts";
+import { svg } from "../../../ui/el.ts";
+import { define, Part } from "../../../ui/part.ts";
+import { w } from "../../../words/index.ts";
 
 const wide = 340;
 const tall = 44;

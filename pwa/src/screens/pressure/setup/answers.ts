@@ -1,10 +1,10 @@
 // Questions of the first week, answered beside what they concern.
 
-import { gaugeCheck } from "../../book/pressure/gauge_check.ts";
-import { el } from "../../ui/el.ts";
-import { Field, typed } from "../../ui/field.ts";
-import { listen, setHidden, setText } from "../../ui/part.ts";
-import { w } from "../../words/index.ts";
+import { gaugeCheck } from "../../../book/pressure/gauge_check.ts";
+import { el } from "../../../ui/el.ts";
+import { Field, typed } from "../../../ui/field.ts";
+import { listen, setHidden, setText } from "../../../ui/part.ts";
+import { w } from "../../../words/index.ts";
 import type { Inputs, InputState } from "./inputs.ts";
 
 export type Question = "bags" | "inner" | "lower" | "plug" | "insert" | "soft";

@@ -1,10 +1,10 @@
 // The foldable groups of inputs below the answer.
 
-import type { Side } from "../../book/pressure/answer.ts";
-import { el } from "../../ui/el.ts";
-import { fold } from "../../ui/fold.ts";
-import { setHidden, setText } from "../../ui/part.ts";
-import { w } from "../../words/index.ts";
+import type { Side } from "../../../book/pressure/answer.ts";
+import { el } from "../../../ui/el.ts";
+import { fold } from "../../../ui/fold.ts";
+import { setHidden, setText } from "../../../ui/part.ts";
+import { w } from "../../../words/index.ts";
 import { answered, type Question, twoGauges } from "./answers.ts";
 import { Altitude } from "./altitude.ts";
 import type { Inputs, Option } from "./inputs.ts";

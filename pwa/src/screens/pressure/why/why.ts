@@ -1,13 +1,13 @@
 // The curve of each wheel and where its numbers come from: a page for each, opened by its line.
 
-import type { Side } from "../../book/pressure/answer.ts";
-import type { ScreenView } from "../../book/pressure/screen_view.ts";
-import type { Row } from "../../book/pressure/why_view.ts";
-import { Chart } from "../../ui/chart.ts";
-import { el } from "../../ui/el.ts";
-import { keyed } from "../../ui/keyed.ts";
-import { define, Part, setHidden, setText } from "../../ui/part.ts";
-import { w } from "../../words/index.ts";
+import type { Side } from "../../../book/pressure/answer.ts";
+import type { ScreenView } from "../../../book/pressure/screen_view.ts";
+import type { Row } from "../../../book/pressure/why_view.ts";
+import { Chart } from "../../../ui/chart.ts";
+import { el } from "../../../ui/el.ts";
+import { keyed } from "../../../ui/keyed.ts";
+import { define, Part, setHidden, setText } from "../../../ui/part.ts";
+import { w } from "../../../words/index.ts";
 
 type Curves = ScreenView["curves"];
 

@@ -1,19 +1,19 @@
 // Today's ground: a strip that shows its stones, and a stretch of ground in each row.
 
-import type { StretchDraft } from "../../book/pressure/draft.ts";
-import { fieldView } from "../../book/pressure/field_view.ts";
-import { groundKinds, lengthField, stretchFields } from "../../book/pressure/fields.ts";
-import type { GroundLine } from "../../book/pressure/grounds.ts";
-import { Choice } from "../../ui/choice.ts";
-import { dragged } from "../../ui/drag.ts";
-import { el } from "../../ui/el.ts";
-import { Field } from "../../ui/field.ts";
-import { keyed } from "../../ui/keyed.ts";
-import { actName, define, Part, setAttr, setHidden, setText } from "../../ui/part.ts";
-import { Picker } from "../../ui/picker.ts";
-import { w } from "../../words/index.ts";
+import type { StretchDraft } from "../../../book/pressure/draft.ts";
+import { fieldView } from "../../../book/pressure/field_view.ts";
+import { groundKinds, lengthField, stretchFields } from "../../../book/pressure/fields.ts";
+import type { GroundLine } from "../../../book/pressure/grounds.ts";
+import { Choice } from "../../../ui/choice.ts";
+import { dragged } from "../../../ui/drag.ts";
+import { el } from "../../../ui/el.ts";
+import { Field } from "../../../ui/field.ts";
+import { keyed } from "../../../ui/keyed.ts";
+import { actName, define, Part, setAttr, setHidden, setText } from "../../../ui/part.ts";
+import { Picker } from "../../../ui/picker.ts";
+import { w } from "../../../words/index.ts";
 import { GroundStrip } from "./ground_strip.ts";
-import type { InputState } from "./inputs.ts";
+import type { InputState } from "../setup/inputs.ts";
 import { KeptGrounds } from "./kept_grounds.ts";
 
 export interface StretchChange {

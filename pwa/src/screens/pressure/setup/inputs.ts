@@ -1,15 +1,15 @@
 // The inputs of the screen: typed fields, choices and lists made once, and shown anew whenever the draft changes.
 
-import type { PressureDraft } from "../../book/pressure/draft.ts";
-import { fieldView } from "../../book/pressure/field_view.ts";
-import { veiledWords } from "../../book/value/veil.ts";
-import { allFields } from "../../book/pressure/fields.ts";
-import type { PressureUnit } from "../../book/value/quantity.ts";
-import type { Reading } from "../../book/pressure/request.ts";
-import type { Tables } from "../../book/pressure/tables.ts";
-import type { Ages } from "../../book/pressure/screen_view.ts";
-import { Choice } from "../../ui/choice.ts";
-import { Field } from "../../ui/field.ts";
+import type { PressureDraft } from "../../../book/pressure/draft.ts";
+import { fieldView } from "../../../book/pressure/field_view.ts";
+import { veiledWords } from "../../../book/value/veil.ts";
+import { allFields } from "../../../book/pressure/fields.ts";
+import type { PressureUnit } from "../../../book/value/quantity.ts";
+import type { Reading } from "../../../book/pressure/request.ts";
+import type { Tables } from "../../../book/pressure/tables.ts";
+import type { Ages } from "../../../book/pressure/screen_view.ts";
+import { Choice } from "../../../ui/choice.ts";
+import { Field } from "../../../ui/field.ts";
 
 export interface InputState {
   readonly draft: PressureDraft;

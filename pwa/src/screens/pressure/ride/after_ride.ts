@@ -1,13 +1,13 @@
 // After the ride: one question a wheel.
 
 import "./beside.css";
-import { type RideTold, saysNothing, type Told } from "../../book/pressure/after_ride.ts";
-import { type Side, sides } from "../../book/pressure/answer.ts";
-import { felts } from "../../book/pressure/shift.ts";
-import { Choice, chosen } from "../../ui/choice.ts";
-import { el } from "../../ui/el.ts";
-import { actName, define, listen, Part, setHidden, setText } from "../../ui/part.ts";
-import { w } from "../../words/index.ts";
+import { type RideTold, saysNothing, type Told } from "../../../book/pressure/after_ride.ts";
+import { type Side, sides } from "../../../book/pressure/answer.ts";
+import { felts } from "../../../book/pressure/shift.ts";
+import { Choice, chosen } from "../../../ui/choice.ts";
+import { el } from "../../../ui/el.ts";
+import { actName, define, listen, Part, setHidden, setText } from "../../../ui/part.ts";
+import { w } from "../../../words/index.ts";
 
 export const rideAnswered = actName<RideTold>("rs-ride-answered"); // chosen, not saved yet
 export const rideTold = actName<RideTold>("rs-ride-told");

@@ -1,10 +1,10 @@
 // Other widths: a table of what both wheels would ask. It is worked out when somebody opens it.
 
-import { type Side, sides } from "../../book/pressure/answer.ts";
-import type { WidthRow } from "../../book/pressure/widths.ts";
-import { el } from "../../ui/el.ts";
-import { actName, define, Part, setHidden, setText } from "../../ui/part.ts";
-import { w } from "../../words/index.ts";
+import { type Side, sides } from "../../../book/pressure/answer.ts";
+import type { WidthRow } from "../../../book/pressure/widths.ts";
+import { el } from "../../../ui/el.ts";
+import { actName, define, Part, setHidden, setText } from "../../../ui/part.ts";
+import { w } from "../../../words/index.ts";
 
 export interface WidthsView {
   readonly rows: readonly WidthRow[];

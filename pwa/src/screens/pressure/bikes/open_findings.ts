@@ -1,10 +1,10 @@
 // What was found on the open bike and not closed yet stands above its pressures: air does not mend it.
 
-import type { Severity } from "../../book/checks/walk.ts";
-import { el } from "../../ui/el.ts";
-import { keyed } from "../../ui/keyed.ts";
-import { define, Part, setAttr, setHidden, setText } from "../../ui/part.ts";
-import { w } from "../../words/index.ts";
+import type { Severity } from "../../../book/checks/walk.ts";
+import { el } from "../../../ui/el.ts";
+import { keyed } from "../../../ui/keyed.ts";
+import { define, Part, setAttr, setHidden, setText } from "../../../ui/part.ts";
+import { w } from "../../../words/index.ts";
 
 export interface OpenFinding {
   readonly rec: string;

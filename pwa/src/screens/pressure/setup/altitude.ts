@@ -1,8 +1,8 @@
 // Takes the altitude from the phone, where the phone knows it and its owner lets the page ask.
 
-import { el } from "../../ui/el.ts";
-import { actName, define, Part, setText } from "../../ui/part.ts";
-import { w } from "../../words/index.ts";
+import { el } from "../../../ui/el.ts";
+import { actName, define, Part, setText } from "../../../ui/part.ts";
+import { w } from "../../../words/index.ts";
 
 export const altitudeFound = actName<{ readonly id: string; readonly metres: number }>("rs-altitude-found");
 

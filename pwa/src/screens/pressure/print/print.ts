@@ -1,15 +1,15 @@
 // What the pages to print share: the ways there and back, the button, and what they are made from.
 
 import "./print.css";
-import { type PressureDraft, readDraft } from "../../book/pressure/draft.ts";
-import { partKinds } from "../../book/pressure/opened.ts";
-import { restated } from "../../book/pressure/restate.ts";
-import { tables, type Tables } from "../../book/pressure/tables.ts";
-import type { TeamBook } from "../../book/pressure/team_view.ts";
-import type { RecordState } from "../../log/op/merge.ts";
-import { el } from "../../ui/el.ts";
-import type { Ctx } from "../../ui/screen.ts";
-import { w } from "../../words/index.ts";
+import { type PressureDraft, readDraft } from "../../../book/pressure/draft.ts";
+import { partKinds } from "../../../book/pressure/opened.ts";
+import { restated } from "../../../book/pressure/restate.ts";
+import { tables, type Tables } from "../../../book/pressure/tables.ts";
+import type { TeamBook } from "../../../book/pressure/team_view.ts";
+import type { RecordState } from "../../../log/op/merge.ts";
+import { el } from "../../../ui/el.ts";
+import type { Ctx } from "../../../ui/screen.ts";
+import { w } from "../../../words/index.ts";
 
 // printWays leads from the Pressure screen to what can be printed.
 export function printWays(): HTMLElement {

@@ -1,11 +1,11 @@
 // The bikes of the book: open another one, or start a new one.
 
-import "../../ui/pick.css";
-import { el } from "../../ui/el.ts";
-import { keyed } from "../../ui/keyed.ts";
-import { actName, define, Part, setAttr, setHidden, setText } from "../../ui/part.ts";
-import type { BikeLine } from "../../book/pressure/bikes.ts";
-import { w } from "../../words/index.ts";
+import "../../../ui/pick.css";
+import { el } from "../../../ui/el.ts";
+import { keyed } from "../../../ui/keyed.ts";
+import { actName, define, Part, setAttr, setHidden, setText } from "../../../ui/part.ts";
+import type { BikeLine } from "../../../book/pressure/bikes.ts";
+import { w } from "../../../words/index.ts";
 
 export const bikeOpened = actName<string>("rs-bike-opened"); // "" for a new one
 export const bikeCopied = actName<undefined>("rs-bike-copied");

@@ -1,12 +1,12 @@
 // What is done to today's ground: stretches changed, added, moved, taken away; grounds kept and used again; and undone.
 
-import type { PressureDraft, StretchDraft } from "../../book/pressure/draft.ts";
-import { stretchAddition, stretchEdit, stretchMove, stretchRemoval } from "../../book/pressure/edits.ts";
-import { groundEdit } from "../../book/pressure/grounds.ts";
-import { valueOf } from "../../log/op/merge.ts";
-import { listen } from "../../ui/part.ts";
-import { w } from "../../words/index.ts";
-import type { Entries } from "./entries.ts";
+import type { PressureDraft, StretchDraft } from "../../../book/pressure/draft.ts";
+import { stretchAddition, stretchEdit, stretchMove, stretchRemoval } from "../../../book/pressure/edits.ts";
+import { groundEdit } from "../../../book/pressure/grounds.ts";
+import { valueOf } from "../../../log/op/merge.ts";
+import { listen } from "../../../ui/part.ts";
+import { w } from "../../../words/index.ts";
+import type { Entries } from "../entries.ts";
 import { groundUndone, stretchAdded, stretchChanged, stretchMoved, stretchRemoved } from "./ground.ts";
 import { groundKept, groundUsed } from "./kept_grounds.ts";
 

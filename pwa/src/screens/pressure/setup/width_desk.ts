@@ -1,12 +1,12 @@
 // Works out the other widths, one question at a time so that the answer itself never waits long.
 
-import type { RequestBody } from "../../book/pressure/request.ts";
-import { labelsRound, type Room, widthCautions, widthQuestion, type WidthRow, widthRow } from "../../book/pressure/widths.ts";
-import { valueOf } from "../../log/op/merge.ts";
-import { listen } from "../../ui/part.ts";
-import type { Ctx } from "../../ui/screen.ts";
-import { w } from "../../words/index.ts";
-import type { Lender, Lent } from "./lent.ts";
+import type { RequestBody } from "../../../book/pressure/request.ts";
+import { labelsRound, type Room, widthCautions, widthQuestion, type WidthRow, widthRow } from "../../../book/pressure/widths.ts";
+import { valueOf } from "../../../log/op/merge.ts";
+import { listen } from "../../../ui/part.ts";
+import type { Ctx } from "../../../ui/screen.ts";
+import { w } from "../../../words/index.ts";
+import type { Lender, Lent } from "../lent.ts";
 import { widthsOpened, type WidthsView } from "./widths.ts";
 
 const rest = 400; // ms without a change, so that nothing is worked out between two keys

@@ -1,16 +1,16 @@
 // Notes what a rider says after the ride, tells how much it moves the next answer, and takes it back.
 
-import { movedWords, noneTold, readRideTold, type Ridden, rideChanges, rideNoteOf, type RideTold, saysNothing, setForRide, shiftWords } from "../../book/pressure/after_ride.ts";
-import { type PressureAnswer, type Side, sides } from "../../book/pressure/answer.ts";
-import { shiftOf, rideNotes } from "../../book/pressure/shift.ts";
-import type { Answers, Name, Requests } from "../../contract/contract.ts";
-import { newRec } from "../../log/book_log.ts";
-import type { RecordState } from "../../log/op/merge.ts";
-import { listen } from "../../ui/part.ts";
-import type { Ctx } from "../../ui/screen.ts";
-import { w } from "../../words/index.ts";
+import { movedWords, noneTold, readRideTold, type Ridden, rideChanges, rideNoteOf, type RideTold, saysNothing, setForRide, shiftWords } from "../../../book/pressure/after_ride.ts";
+import { type PressureAnswer, type Side, sides } from "../../../book/pressure/answer.ts";
+import { shiftOf, rideNotes } from "../../../book/pressure/shift.ts";
+import type { Answers, Name, Requests } from "../../../contract/contract.ts";
+import { newRec } from "../../../log/book_log.ts";
+import type { RecordState } from "../../../log/op/merge.ts";
+import { listen } from "../../../ui/part.ts";
+import type { Ctx } from "../../../ui/screen.ts";
+import { w } from "../../../words/index.ts";
 import { type AfterRideView, rideAnswered, rideTakenBack, rideTold } from "./after_ride.ts";
-import type { Lender, Lent } from "./lent.ts";
+import type { Lender, Lent } from "../lent.ts";
 
 const draftName = "after-ride";
 

@@ -1,11 +1,11 @@
 // Passes one set-up on as a file, and takes one in.
 
-import type { PressureDraft } from "../../book/pressure/draft.ts";
-import { setupChanges, setupText } from "../../book/pressure/setup_file.ts";
-import { newRec } from "../../log/book_log.ts";
-import type { RecordState } from "../../log/op/merge.ts";
-import { handOver } from "../../ui/hand_over.ts";
-import type { Ctx } from "../../ui/screen.ts";
+import type { PressureDraft } from "../../../book/pressure/draft.ts";
+import { setupChanges, setupText } from "../../../book/pressure/setup_file.ts";
+import { newRec } from "../../../log/book_log.ts";
+import type { RecordState } from "../../../log/op/merge.ts";
+import { handOver } from "../../../ui/hand_over.ts";
+import type { Ctx } from "../../../ui/screen.ts";
 
 const kinds = ["bike", "wheel", "tyre", "gauge", "pump"] as const;
 
