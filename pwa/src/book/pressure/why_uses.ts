@@ -18,7 +18,7 @@ export function usesOf(name: Paged, wheel: WheelAnswer, facts: WhyFacts): string
       case "all": return [w("uses.weight")];
       case "width": return wheel.width_mm === null ? [] : [w(`uses.${wheel.width_from}`, { mm: plain(Math.round(wheel.width_mm * 10) / 10) })];
       case "squash": return [side === "front" ? w("uses.squashFront") : w("uses.squashRear")];
-      case "shift": return [w("uses.shift", { percent: fixed((Math.exp(question.shift) - 1) * 100, 1) })];
+      case "shift": return [w("uses.shift", { percent: fixed((Math.exp(question.shift?.[side] ?? 0) - 1) * 100, 1) })];
       case "casing": return [w(`sidewall.${sidewallOf(body)}`)];
       case "setup": return [w(`setup.${setupOf(body)}`)];
       case "min": return body.tyre.min_kpa === undefined ? [] : [w("uses.min", { p: pressure(body.tyre.min_kpa, unit) })];

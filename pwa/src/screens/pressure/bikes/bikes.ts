@@ -6,6 +6,7 @@ import { keyed } from "../../../ui/keyed.ts";
 import { actName, define, Part, setAttr, setHidden, setText } from "../../../ui/part.ts";
 import type { BikeLine } from "../../../book/pressure/bikes.ts";
 import { w } from "../../../words/index.ts";
+import { printWays } from "../print/print.ts";
 
 export const bikeOpened = actName<string>("rs-bike-opened"); // "" for a new one
 export const bikeCopied = actName<undefined>("rs-bike-copied");
@@ -26,12 +27,13 @@ export class Bikes extends Part<BikesView> {
   readonly #file = el("input", { type: "file", accept: ".json,application/json" });
   readonly #bring = el("label", { class: "button pick" }, w("bikes.bring"), this.#file);
   readonly #fault = el("p", { class: "notice care", role: "alert" });
+  readonly #print = printWays();
   readonly #hint = el("p", { class: "small quiet" }, w("bikes.bringWhy"));
   readonly #new = el("button", { type: "button", class: "button", on: { click: () => this.act(bikeOpened, "") } }, w("bikes.new"));
 
   protected override build(): void {
     this.append(el("section", { class: "card stack" }, this.#title, this.#list, this.#new, this.#copy, this.#hint,
-      el("div", { class: "presses" }, this.#share, this.#bring), this.#fault));
+      el("div", { class: "presses" }, this.#share, this.#bring), this.#fault, this.#print));
     this.#file.addEventListener("change", () => {
       const [file] = this.#file.files ?? [];
       this.#file.value = ""; // the same file may be chosen again
@@ -43,6 +45,7 @@ export class Bikes extends Part<BikesView> {
     setHidden(this.#title, bikes.length === 0);
     setHidden(this.#copy, first);
     setHidden(this.#share, first);
+    setHidden(this.#print, first);
     setText(this.#fault, fault);
     setHidden(this.#fault, fault === "");
     setText(this.#title, first ? w("bikes.known") : w("bikes.title"));

@@ -1,6 +1,7 @@
 // Today's ground: a strip that shows its stones, and a stretch of ground in each row.
 
 import type { StretchDraft } from "../../../book/pressure/draft.ts";
+import { partTexts } from "../../../book/pressure/edits.ts";
 import { fieldView } from "../../../book/pressure/field_view.ts";
 import { groundKinds, lengthField, stretchFields } from "../../../book/pressure/fields.ts";
 import type { GroundLine } from "../../../book/pressure/grounds.ts";
@@ -46,7 +47,7 @@ export class Ground extends Part<GroundView> {
 
   protected override build(): void {
     const add = el("button", { type: "button", class: "button", on: { click: () => this.act(stretchAdded, undefined) } }, w("ground.add"));
-    this.append(el("section", { class: "card stack" }, el("h2", {}, w("part.ground")), this.#strip,
+    this.append(el("div", { class: "stack" }, this.#strip,
       el("p", { class: "small quiet" }, w("ground.hint")), this.#by, this.#list, this.#undo, add, this.#keep));
     dragged(this.#list, (index) => this.view?.state.draft.ground[index]?.id, (id, to) => this.act(stretchMoved, { id, to }));
   }
@@ -57,8 +58,9 @@ export class Ground extends Part<GroundView> {
     this.#by.view = { name: "ground.by", legend: w("ground.by"), value: groundBy, options: (["km", "share"] as const).map((value) => ({ value, label: w(`groundBy.${value}`) })) };
     setHidden(this.#by, ground.length === 1);
     this.#keep.view = kept;
+    const parts = partTexts(ground);
     keyed(this.#list, ground, (each) => each.id, () => new Stretch(), (node, stretch, index) => {
-      node.view = { state, stretch, index, count: ground.length };
+      node.view = { state, stretch, index, count: ground.length, part: parts[index] ?? "" };
     });
     setText(this.#undone, undo);
     setHidden(this.#undo, undo === "");
@@ -70,6 +72,7 @@ interface StretchView {
   readonly stretch: StretchDraft;
   readonly index: number;
   readonly count: number;
+  readonly part: string; // its share of the day as it is shown
 }
 
 class Stretch extends Part<StretchView> {
@@ -101,7 +104,7 @@ class Stretch extends Part<StretchView> {
     this.act(stretchChanged, { id: this.view?.stretch.id ?? "", change });
   }
 
-  protected override show({ state, stretch, index, count }: StretchView): void {
+  protected override show({ state, stretch, index, count, part }: StretchView): void {
     const lone = count === 1;
     const name = w("ground.stretch", { n: index + 1 });
     setText(this.#legend, name);
@@ -109,7 +112,8 @@ class Stretch extends Part<StretchView> {
     for (const [key, field] of [["km", this.#km], ["kmh", this.#kmh], ["gd0", this.#gd0]] as const) {
       const id = `ground.${stretch.id}.${key}`;
       const spec = key === "km" ? lengthField(state.draft.groundBy) : stretchFields[key];
-      const view = fieldView(spec, id, stretch[key], state.reading.faults.get(id), state.unit, state.tables);
+      const text = key === "km" && state.draft.groundBy === "share" ? part : stretch[key];
+      const view = fieldView(spec, id, text, state.reading.faults.get(id), state.unit, state.tables);
       const label = spec.id === "part" ? w("field.part") : view.label;
       field.view = { ...view, label, spoken: `${name}: ${label}`, range: key === "km" ? null : view.range };
     }

@@ -1,7 +1,7 @@
 // What is done to today's ground: stretches changed, added, moved, taken away; grounds kept and used again; and undone.
 
 import type { PressureDraft, StretchDraft } from "../../../book/pressure/draft.ts";
-import { stretchAddition, stretchEdit, stretchMove, stretchRemoval } from "../../../book/pressure/edits.ts";
+import { partEdit, stretchAddition, stretchEdit, stretchMove, stretchRemoval } from "../../../book/pressure/edits.ts";
 import { groundEdit } from "../../../book/pressure/grounds.ts";
 import { valueOf } from "../../../log/op/merge.ts";
 import { listen } from "../../../ui/part.ts";
@@ -43,6 +43,12 @@ export class GroundDesk {
     listen(host, groundKept, (name) => void this.#keep(name), closed);
     listen(host, groundUsed, (rec) => this.#use(rec), closed);
     closed.addEventListener("abort", () => clearTimeout(this.#timer));
+  }
+
+  // typed takes a stretch's field: a length in percent moves the others' kilometres.
+  typed(id: string, name: string, text: string): void {
+    const draft = this.#means.draft();
+    this.#means.change(name === "km" && draft.groundBy === "share" && draft.ground.length > 1 ? partEdit(draft, id, text) : stretchEdit(draft, id, { [name]: text }));
   }
 
   stretch(id: string, change: Partial<StretchDraft>): void {

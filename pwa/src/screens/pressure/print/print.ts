@@ -5,16 +5,29 @@ import { type PressureDraft, readDraft } from "../../../book/pressure/draft.ts";
 import { partKinds } from "../../../book/pressure/opened.ts";
 import { restated } from "../../../book/pressure/restate.ts";
 import { tables, type Tables } from "../../../book/pressure/tables.ts";
-import type { TeamBook } from "../../../book/pressure/team_view.ts";
+import { type Result, resultOf, type TeamBike, type TeamBook } from "../../../book/pressure/team_view.ts";
+import { learnedQuestion, shifted } from "../../../book/pressure/learned.ts";
 import type { RecordState } from "../../../log/op/merge.ts";
 import { el } from "../../../ui/el.ts";
 import type { Ctx } from "../../../ui/screen.ts";
 import { w } from "../../../words/index.ts";
 
+// asker asks for a bike's pressures, with what its rider's notes speak for.
+export function asker({ calc }: Pick<Ctx, "calc">, notes: Paper["book"]["notes"]): (bike: Pick<TeamBike, "draft" | "reading">) => Promise<Result> {
+  return async ({ draft, reading }) => {
+    const { body } = reading;
+    if (body === undefined) return { refused: w("wheel.cannot") };
+    const question = draft.plain ? undefined : learnedQuestion(notes, draft.links["bike"], body);
+    const learned = question === undefined ? undefined : (await calc.ask("shift", question)).answer;
+    const asked = shifted(reading, learned).body ?? body;
+    return resultOf(asked, await calc.ask("pressure", asked));
+  };
+}
+
 // printWays leads from the Pressure screen to what can be printed.
 export function printWays(): HTMLElement {
-  return el("section", { class: "card stack print-ways" },
-    el("h2", {}, w("print.title")), el("p", { class: "small quiet" }, w("print.hint")),
+  return el("div", { class: "stack print-ways" },
+    el("h3", {}, w("print.title")), el("p", { class: "small quiet" }, w("print.hint")),
     el("div", { class: "row" },
       el("a", { class: "button", href: "#/pressure/card" }, w("print.card")),
       el("a", { class: "button", href: "#/pressure/team" }, w("print.team"))));
@@ -37,7 +50,7 @@ export function nothingYet(): HTMLElement {
 
 export interface Paper {
   readonly book: TeamBook;
-  readonly today: PressureDraft; // as it is open on the Pressure screen
+  readonly today: PressureDraft; // as it is open on the Pressure screen, at Home: paper is made before the way to the start
   readonly tables: Tables;
 }
 
@@ -49,7 +62,7 @@ export async function paperOf({ book, drafts, settings }: Ctx): Promise<Paper> {
   ]);
   const known = new Map<string, RecordState>(parts.flat().map((state) => [state.rec, state]));
   const who = { me: book.me, device: book.device };
-  return { book: { bikes, find: (rec) => known.get(rec), notes, who }, today: restated(readDraft(stored), settings.units), tables };
+  return { book: { bikes, find: (rec) => known.get(rec), notes, who }, today: { ...restated(readDraft(stored), settings.units), here: "set" }, tables };
 }
 
 const rest = 250; // ms between two looks while much arrives at once

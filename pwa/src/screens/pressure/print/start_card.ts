@@ -1,17 +1,15 @@
 // The start card: the open bike's pressures for the pocket or the top tube, ready to be printed and cut out.
 
 import "./start_card.css";
-import { isAnswer, type PressureAnswer } from "../../../book/pressure/answer.ts";
+import type { PressureAnswer } from "../../../book/pressure/answer.ts";
 import { cardView, type CardView, type CardWheel, otherQuestion, others } from "../../../book/pressure/card_view.ts";
-import type { Kept } from "../../../book/pressure/kept.ts";
 import { read, type RequestBody } from "../../../book/pressure/request.ts";
-import { learned } from "../../../book/pressure/shift.ts";
-import { type Result, resultOf, type TeamBike, teamBikes } from "../../../book/pressure/team_view.ts";
+import { type TeamBike, teamBikes } from "../../../book/pressure/team_view.ts";
 import { whenWords } from "../../../book/value/when.ts";
 import { el } from "../../../ui/el.ts";
 import type { Ctx } from "../../../ui/screen.ts";
 import { w } from "../../../words/index.ts";
-import { follow, nothingYet, openPrint, type Paper, paperOf, printButton } from "./print.ts";
+import { asker, follow, nothingYet, openPrint, type Paper, paperOf, printButton } from "./print.ts";
 
 export class Card {
   readonly #ctx: Ctx;
@@ -39,33 +37,27 @@ export class Card {
     if (overtaken()) return;
     if (!paper.today.started) return this.#host.replaceChildren(nothingYet());
     const bike = openBike(paper, unit);
-    const result = await this.#ask(bike.reading.body);
+    const result = bike.reading.body === undefined ? undefined : await asker(this.#ctx, paper.book.notes)(bike).catch(() => ({ refused: w("wheel.oldCalc") }));
     if (overtaken()) return;
     const kept = result !== undefined && "kept" in result ? result.kept : undefined;
     const broken = result !== undefined && "refused" in result ? result.refused : "";
     const show = (answers: readonly (PressureAnswer | undefined)[], done: boolean): void => this.#show(cardView(bike, kept, answers, broken, unit, Date.now()), done);
     show([], kept === undefined);
     if (kept === undefined || bike.reading.body === undefined) return;
-    const answers = await this.#askOthers(bike.reading.body);
+    const answers = await this.#askOthers(kept.question);
     if (!overtaken()) show(answers, true);
   }
 
   async #askOthers(body: RequestBody): Promise<readonly (PressureAnswer | undefined)[]> {
     const answers: (PressureAnswer | undefined)[] = [];
     for (const other of others) {
-      const result = await this.#ask(otherQuestion(body, other)); // beyond the calculator's bounds there is no row
-      answers.push(result !== undefined && "kept" in result ? keptAnswer(result.kept) : undefined);
+      answers.push(await this.#ask(otherQuestion(body, other))); // beyond the calculator's bounds there is no row
     }
     return answers;
   }
 
-  async #ask(body: RequestBody | undefined): Promise<Result | undefined> {
-    if (body === undefined) return undefined;
-    try {
-      return resultOf(JSON.stringify(body), await this.#ctx.calc.ask("pressure", body));
-    } catch {
-      return { refused: w("wheel.oldCalc") };
-    }
+  async #ask(body: RequestBody): Promise<PressureAnswer | undefined> {
+    return this.#ctx.calc.ask("pressure", body).then(({ answer }) => answer, () => undefined);
   }
 
   #show(view: CardView, done: boolean): void {
@@ -74,14 +66,10 @@ export class Card {
   }
 }
 
-function keptAnswer({ answer }: Kept): PressureAnswer | undefined {
-  return isAnswer(answer) ? answer : undefined;
-}
-
 // openBike is the bike on the Pressure screen; it need not be in the book yet.
 function openBike({ book, today, tables }: Paper, unit: Ctx["settings"]["units"]): TeamBike {
   const known = teamBikes(book, today, unit, tables).find(({ rec }) => rec === today.links["bike"]);
-  return known ?? { rec: "", name: today.bike || w("head.bike"), rider: "", draft: today, reading: learned(read(today, unit, tables), book.notes, today.links["bike"]) };
+  return known ?? { rec: "", name: today.bike || w("head.bike"), rider: "", draft: today, reading: read(today, unit, tables) };
 }
 
 function cardNode(view: CardView): HTMLElement {

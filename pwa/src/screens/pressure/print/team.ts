@@ -3,21 +3,21 @@
 
 import "./team.css";
 import { isObject, type Side, sides } from "../../../book/pressure/answer.ts";
-import { conditionsOf, type Result, resultOf, type TeamBike, teamBikes, teamRow, type TeamRow } from "../../../book/pressure/team_view.ts";
+import { conditionsOf, type Result, type TeamBike, teamBikes, teamRow, type TeamRow } from "../../../book/pressure/team_view.ts";
 import { whenWords } from "../../../book/value/when.ts";
 import { el } from "../../../ui/el.ts";
 import { keyed } from "../../../ui/keyed.ts";
 import { setHidden, setText } from "../../../ui/part.ts";
-import type { RequestBody } from "../../../book/pressure/request.ts";
+import type { RecordState } from "../../../log/op/merge.ts";
 import type { Ctx } from "../../../ui/screen.ts";
 import { w } from "../../../words/index.ts";
-import { follow, nothingYet, openPrint, paperOf, printButton } from "./print.ts";
+import { asker, follow, nothingYet, openPrint, paperOf, printButton } from "./print.ts";
 
 const choiceName = "pressure-team"; // the draft that keeps which bikes are left out
 
 export class Team {
   readonly #ctx: Ctx;
-  readonly #results = new Map<string, Result>(); // by question: the same bike is not asked for twice
+  readonly #results = new Map<string, Result>(); // by bike, since the last look at the book
   readonly #print = printButton();
   readonly #progress = el("progress", { "aria-label": w("print.team") });
   readonly #state = el("p", { class: "small quiet", role: "status" });
@@ -33,6 +33,7 @@ export class Team {
   readonly #page: HTMLElement;
   readonly #empty = nothingYet();
   #bikes: readonly TeamBike[] = [];
+  #notes: readonly RecordState[] = []; // after rides
   #off: ReadonlySet<string> = new Set();
   #round = 0; // a newer look ends the older one's asking
 
@@ -60,6 +61,8 @@ export class Team {
     const round = ++this.#round;
     const [paper, choice] = await Promise.all([paperOf(this.#ctx), this.#ctx.drafts.load(choiceName)]);
     if (round !== this.#round || this.#ctx.closed.aborted) return;
+    this.#results.clear();
+    this.#notes = paper.book.notes;
     this.#bikes = teamBikes(paper.book, paper.today, this.#ctx.settings.units, paper.tables);
     const off = isObject(choice) ? choice["off"] : undefined;
     this.#off = new Set(Array.isArray(off) ? off.filter((rec) => typeof rec === "string") : []);
@@ -81,27 +84,18 @@ export class Team {
   // ask goes through the chosen bikes. What was answered before costs nothing.
   async #ask(): Promise<void> {
     const round = ++this.#round;
-    for (const { reading } of this.#chosen()) {
-      if (reading.body === undefined) continue;
-      const question = JSON.stringify(reading.body);
-      if (this.#results.has(question)) continue;
-      const result = await this.#answer(question, reading.body);
+    for (const bike of this.#chosen()) {
+      if (bike.reading.body === undefined) continue;
+      if (this.#results.has(bike.rec)) continue;
+      const result = await asker(this.#ctx, this.#notes)(bike).catch(() => ({ refused: w("wheel.oldCalc") }));
       if (round !== this.#round || this.#ctx.closed.aborted) return;
-      this.#results.set(question, result);
+      this.#results.set(bike.rec, result);
       this.#show();
     }
   }
 
-  async #answer(question: string, body: RequestBody): Promise<Result> {
-    try {
-      return resultOf(question, await this.#ctx.calc.ask("pressure", body));
-    } catch {
-      return { refused: w("wheel.oldCalc") };
-    }
-  }
-
-  #result({ reading }: TeamBike): Result | undefined {
-    return reading.body === undefined ? undefined : this.#results.get(JSON.stringify(reading.body));
+  #result({ rec, reading }: TeamBike): Result | undefined {
+    return reading.body === undefined ? undefined : this.#results.get(rec);
   }
 
   #show(): void {

@@ -3,9 +3,10 @@
 import "./beside.css";
 import { type RideTold, saysNothing, type Told } from "../../../book/pressure/after_ride.ts";
 import { type Side, sides } from "../../../book/pressure/answer.ts";
-import { felts } from "../../../book/pressure/shift.ts";
+import { felts } from "../../../book/pressure/learned.ts";
 import { Choice, chosen } from "../../../ui/choice.ts";
 import { el } from "../../../ui/el.ts";
+import { keyed } from "../../../ui/keyed.ts";
 import { actName, define, listen, Part, setHidden, setText } from "../../../ui/part.ts";
 import { w } from "../../../words/index.ts";
 
@@ -14,7 +15,8 @@ export const rideTold = actName<RideTold>("rs-ride-told");
 export const rideTakenBack = actName<undefined>("rs-ride-taken-back");
 
 export interface AfterRideView {
-  readonly moved: string; // how far all notes have moved the starting point
+  readonly moved: readonly string[]; // how far all notes have moved the numbers, and which do not count
+  readonly remark: string; // what kind of note this would be; "" for the first after a ride
   readonly done: string; // what was just noted or taken back
   readonly undoable: boolean;
   readonly told: RideTold; // what is chosen so far
@@ -58,7 +60,8 @@ export class AfterRide extends Part<AfterRideView> {
   readonly #wheels: Readonly<Record<Side, Wheel>> = {
     front: new Wheel("front", () => this.act(rideAnswered, this.#told)), rear: new Wheel("rear", () => this.act(rideAnswered, this.#told)),
   };
-  readonly #moved = el("p", { class: "small quiet" });
+  readonly #moved = el("div", { class: "small quiet" });
+  readonly #remark = el("p", { class: "small" });
   readonly #done = el("p", { role: "status" });
   readonly #undo = el("button", { type: "button", class: "button", on: { click: () => this.act(rideTakenBack, undefined) } }, w("ride.back"));
 
@@ -68,7 +71,7 @@ export class AfterRide extends Part<AfterRideView> {
 
   protected override build(): void {
     this.append(el("div", { class: "stack" },
-      el("p", { class: "small quiet" }, w("ride.intro")), ...sides.map((side) => this.#wheels[side].node),
+      el("p", { class: "small quiet" }, w("ride.intro")), this.#remark, ...sides.map((side) => this.#wheels[side].node),
       el("button", { type: "button", class: "button", on: { click: () => this.#save() } }, w("ride.save")),
       el("div", { class: "row" }, this.#done, this.#undo), this.#moved));
   }
@@ -79,10 +82,12 @@ export class AfterRide extends Part<AfterRideView> {
     else this.act(rideTold, told);
   }
 
-  protected override show({ moved, done, undoable, told }: AfterRideView): void {
+  protected override show({ moved, remark, done, undoable, told }: AfterRideView): void {
     for (const side of sides) this.#wheels[side].show(told[side]);
-    setText(this.#moved, moved);
-    setHidden(this.#moved, moved === "");
+    keyed(this.#moved, moved, (each) => each, () => el("p"), (node, words) => setText(node, words));
+    setHidden(this.#moved, moved.length === 0);
+    setText(this.#remark, remark);
+    setHidden(this.#remark, remark === "");
     setText(this.#done, done);
     setHidden(this.#undo, !undoable);
   }

@@ -1,9 +1,8 @@
 // Notes what a rider says after the ride, tells how much it moves the next answer, and takes it back.
 
-import { movedWords, noneTold, readRideTold, type Ridden, rideChanges, rideNoteOf, type RideTold, saysNothing, setForRide, shiftWords } from "../../../book/pressure/after_ride.ts";
+import { airOf, movedWords, noneTold, readRideTold, type Ridden, rideChanges, type RideTold, saysNothing, shiftWords, uncounted } from "../../../book/pressure/after_ride.ts";
 import { type PressureAnswer, type Side, sides } from "../../../book/pressure/answer.ts";
-import { shiftOf, rideNotes } from "../../../book/pressure/shift.ts";
-import type { Answers, Name, Requests } from "../../../contract/contract.ts";
+import { noteOf, setForRide } from "../../../book/pressure/ride_due.ts";
 import { newRec } from "../../../log/book_log.ts";
 import type { RecordState } from "../../../log/op/merge.ts";
 import { listen } from "../../../ui/part.ts";
@@ -36,10 +35,15 @@ export class Rides {
     ctx.closed.addEventListener("abort", ctx.drafts.follow(draftName, take));
   }
 
-  view({ draft, notes }: Lent): AfterRideView {
-    const moved = shiftWords(shiftOf(rideNotes(notes, draft.links["bike"])));
+  view({ draft, sets, notes, learned }: Lent): AfterRideView {
     const here = this.#bike === draft.links["bike"];
-    return { moved, done: here ? this.#done : "", undoable: here && this.#entries.length > 0, told: this.#told.bike === bikeOf(draft) ? this.#told.told : noneTold.told };
+    const settings = sides.map((side) => setForRide(side, draft, sets, Date.now()));
+    const never = settings.every((each) => each === undefined);
+    const again = settings.some((each) => each !== undefined && noteOf(each, notes) !== undefined);
+    return {
+      moved: [shiftWords(learned), ...uncounted(learned)].filter((each) => each !== ""), done: here ? this.#done : "", undoable: here && this.#entries.length > 0,
+      told: this.#told.bike === bikeOf(draft) ? this.#told.told : noneTold.told, remark: never ? w("ride.neverSet") : again ? w("ride.again") : "",
+    };
   }
 
   // forget drops what was chosen and not saved, when it was of this bike.
@@ -55,7 +59,7 @@ export class Rides {
 
   #say(words: string): void {
     this.#done = words;
-    this.#bike = this.#from.lend().draft.links["bike"] ?? "";
+    this.#bike = bikeOf(this.#from.lend().draft);
     this.#from.show();
   }
 
@@ -63,50 +67,34 @@ export class Rides {
     try {
       await this.#from.settle();
       const lent = this.#from.lend();
-      const { draft } = lent;
-      const before = rideNotes(lent.notes, draft.links["bike"]);
-      const ridden = await this.#ridden(lent, shiftOf(before).by);
-      const added = sides.filter((side) => !saysNothing(told[side])).map((side) => rideNoteOf(told[side], ridden[side], draft));
-      const [old, next] = [shiftOf(before), shiftOf([...before, ...added])];
-      this.#entries = await this.#ctx.book.save(rideChanges(told, ridden, draft, next.by, newRec));
+      const ridden = await this.#ridden(lent);
+      const second = sides.some((side) => !saysNothing(told[side]) && ridden[side].setting !== undefined && noteOf(ridden[side].setting, lent.notes) !== undefined);
+      this.#entries = await this.#ctx.book.save(rideChanges(told, ridden, lent.draft, lent.notes, newRec));
       this.#keep(noneTold.told);
-      const moved = next.notes === old.notes ? "" : await this.#moved(lent, old.by, next.by);
-      this.#say(moved === "" ? w("ride.savedOnly") : w("ride.saved", { moved }));
+      const before = lent.answer;
+      const after = await this.#from.renew();
+      this.#say(this.#words(told, ridden, second, before, after, lent));
     } catch {
       this.#say(w("ride.refused"));
     }
   }
 
-  // ridden is what is known of that ride: the setting noted for it, or else what was advised; and custom, unshifted.
-  async #ridden(lent: Lent, shift: number): Promise<Readonly<Record<Side, Ridden>>> {
-    const [plain, advised] = [await this.#answer(lent, 0), await this.#answer(lent, shift)];
-    const found: Record<Side, Ridden> = { front: {}, rear: {} };
-    for (const side of sides) {
-      const question = setForRide(side, lent.draft, lent.sets, lent.reading, Date.now());
-      const ridden = (question === undefined ? undefined : (await this.#ask("air", question))?.kpa) ?? advised?.[side].at_ride_kpa;
-      const custom = plain?.[side].custom_kpa;
-      found[side] = { ...(ridden != null && { ridden }), ...(custom != null && { custom }) };
-    }
-    return found;
+  #words(told: RideTold, ridden: Readonly<Record<Side, Ridden>>, second: boolean, before: PressureAnswer | undefined, after: PressureAnswer | undefined, lent: Lent): string {
+    const unknown = sides.every((side) => saysNothing(told[side]) || ridden[side].kpa === undefined);
+    if (unknown || before === undefined || after === undefined) return w("ride.savedOnly");
+    const moved = movedWords(before, after, lent.unit);
+    return second ? w("ride.replaced", { moved }) : w("ride.saved", { moved });
   }
 
-  async #moved(lent: Lent, from: number, to: number): Promise<string> {
-    const [before, after] = [await this.#answer(lent, from), await this.#answer(lent, to)];
-    return before === undefined || after === undefined ? "" : movedWords(before, after, lent.unit);
-  }
-
-  async #answer({ reading }: Lent, shift: number): Promise<PressureAnswer | undefined> {
-    if (reading.body === undefined) return undefined;
-    return this.#ask("pressure", { ...reading.body, shift });
-  }
-
-  // ask is undefined where no sums run: what was said is noted all the same.
-  async #ask<N extends Name>(name: N, body: Requests[N]): Promise<Answers[N] | undefined> {
-    try {
-      return (await this.#ctx.calc.ask(name, body)).answer;
-    } catch {
-      return undefined;
-    }
+  // ridden is what is known of that ride: the setting noted for it, carried to the ride's air.
+  async #ridden(lent: Lent): Promise<Readonly<Record<Side, Ridden>>> {
+    const one = async (side: Side): Promise<Ridden> => {
+      const setting = setForRide(side, lent.draft, lent.sets, Date.now());
+      const question = airOf(setting, lent.reading);
+      const kpa = question === undefined ? undefined : (await this.#ctx.calc.ask("air", question)).answer?.kpa;
+      return { ...(setting && { setting }), ...(kpa !== undefined && { kpa }) };
+    };
+    return { front: await one("front"), rear: await one("rear") };
   }
 
   async #takeBack(): Promise<void> {
@@ -114,6 +102,7 @@ export class Rides {
     this.#entries = [];
     try {
       await this.#ctx.book.remove(...entries);
+      await this.#from.renew();
       this.#say(w("ride.taken"));
     } catch {
       this.#entries = entries;

@@ -1,7 +1,10 @@
-// The first screen of all: six answers, then the pressures. What the rim edge makes necessary appears at once.
+// The first screen of all: one form, then the pressures. What the rim edge makes necessary appears at once.
 
+import "./setup.css";
 import { el } from "../../../ui/el.ts";
-import { chosen } from "../../../ui/choice.ts";
+import { labelOf } from "../../../book/pressure/field_view.ts";
+import { Choice, chosen } from "../../../ui/choice.ts";
+import { typed } from "../../../ui/field.ts";
 import { actName, define, listen, Part, setHidden } from "../../../ui/part.ts";
 import { Picker } from "../../../ui/picker.ts";
 import { groundKinds } from "../../../book/pressure/fields.ts";
@@ -9,7 +12,8 @@ import { w } from "../../../words/index.ts";
 import { answered } from "./answers.ts";
 import { Bikes, type BikesView } from "../bikes/bikes.ts";
 import { Inputs, type InputState } from "./inputs.ts";
-import { answers, profiles, setups } from "./sections.ts";
+import { edgeChoice } from "./edge.ts";
+import { answers, setups } from "./sections.ts";
 import { stretchChanged } from "../ground/ground.ts";
 
 export interface FirstRunView extends InputState {
@@ -17,6 +21,7 @@ export interface FirstRunView extends InputState {
 }
 
 export const started = actName<undefined>("rs-started");
+export const unitChosen = actName<"bar" | "psi">("rs-unit-chosen");
 
 export class FirstRun extends Part<FirstRunView> {
   readonly #inputs = new Inputs();
@@ -27,10 +32,14 @@ export class FirstRun extends Part<FirstRunView> {
     const inputs = this.#inputs;
     const pick = (name: string, legend: string, options: Parameters<Inputs["choice"]>[2]): HTMLElement =>
       inputs.choice(`front.${name}`, legend, options, (draft) => draft.picks[`front.${name}`] ?? "", "first.");
-    // A straight or unknown edge asks its questions before any number; a hooked one only when a number needs them.
-    const edge = el("div", { class: "stack" }, pick("hookless", w("pick.hookless"), answers()),
-      el("div", { class: "fields" }, inputs.field("front.tyreMax"), inputs.field("front.rimMax")));
-    inputs.also(({ draft }) => setHidden(edge, (draft.picks["front.profile"] || "hooked") === "hooked"));
+    const hookless = pick("hookless", w("pick.hookless"), answers());
+    inputs.also(({ draft }) => setHidden(hookless, (draft.picks["front.profile"] || "hooked") === "hooked"));
+    const unit = new Choice();
+    inputs.also((state) => (unit.view = { name: "first.units", legend: w("first.unit"), value: state.unit, options: (["bar", "psi"] as const).map((value) => ({ value, label: w(`unit.${value}`) })) }));
+    listen(unit, chosen, ({ value }, event) => {
+      event.stopPropagation();
+      this.act(unitChosen, value === "psi" ? "psi" : "bar");
+    });
     inputs.also(({ draft }) => {
       const first = draft.ground[0];
       this.#ground.view = { name: "first.ground", label: w("part.ground"), spoken: w("part.ground"), value: first?.kind ?? "", options: groundKinds.map((value) => ({ value, label: w(`kind.${value}`) })) };
@@ -41,10 +50,11 @@ export class FirstRun extends Part<FirstRunView> {
       this.act(stretchChanged, { id, change: { kind: value } });
     });
     const go = el("button", { type: "button", class: "button primary big", on: { click: () => this.act(started, undefined) } }, w("first.go"));
-    this.append(el("div", { class: "card stack" }, el("p", {}, w("first.intro")),
+    this.append(el("div", { class: "card stack" }, el("p", {}, w("first.intro")), unit,
       el("div", { class: "fields" }, inputs.field("rider"), inputs.field("bike")), answered("bags"),
       el("div", { class: "fields" }, inputs.field("front.label"), inputs.field("front.inner")), answered("inner"),
-      pick("setup", w("pick.setup"), setups()), pick("profile", w("pick.profile"), profiles()), edge,
+      pick("setup", w("pick.setup"), setups()), edgeChoice(inputs, "front", "first."), hookless,
+      el("div", { class: "fields" }, mark(inputs, "front.tyreMax"), mark(inputs, "front.rimMax")),
       this.#ground, go, el("p", { class: "small quiet" }, w("first.more"))));
   }
 
@@ -61,6 +71,27 @@ export class FirstRun extends Part<FirstRunView> {
   toField(id: string): void {
     this.#inputs.focus(id);
   }
+}
+
+// mark is a printed maximum, with the answer for those who cannot read one.
+function mark(inputs: Inputs, id: "front.tyreMax" | "front.rimMax"): HTMLElement {
+  const field = inputs.field(id);
+  const box = el("input", { type: "checkbox" });
+  const words = w("first.unread");
+  box.setAttribute("aria-label", w("field.sided", { side: labelOf(id), label: words }));
+  const tell = (): void => void field.dispatchEvent(new CustomEvent(chosen, { detail: { name: `${id}.unread`, value: box.checked ? "yes" : "" }, bubbles: true }));
+  box.addEventListener("change", () => {
+    if (box.checked) field.act(typed, { id, text: "" });
+    tell();
+  });
+  listen(field, typed, ({ text }) => {
+    if (text !== "" && box.checked) {
+      box.checked = false;
+      tell();
+    }
+  });
+  inputs.also(({ draft }) => (box.checked = draft.picks[`${id}.unread`] === "yes"));
+  return el("div", { class: "mark" }, field, el("label", { class: "tick" }, box, words));
 }
 
 define("rs-first-run", FirstRun);

@@ -41,7 +41,7 @@ export class Inputs {
   }
 
   focus(id: string): void {
-    const field = this.#fields.get(id);
+    const field = this.#fields.get(id) ?? this.#fields.get(id.replace(/^rear\./, "front."));
     for (let fold = field?.closest("details"); fold; fold = fold.parentElement?.closest("details")) fold.open = true;
     field?.focus();
   }

@@ -2,26 +2,29 @@
 
 import type { Side } from "../../../book/pressure/answer.ts";
 import { el } from "../../../ui/el.ts";
-import { fold } from "../../../ui/fold.ts";
 import { setHidden, setText } from "../../../ui/part.ts";
 import { w } from "../../../words/index.ts";
 import { answered, type Question, twoGauges } from "./answers.ts";
 import { Altitude } from "./altitude.ts";
+import { edgeChoice } from "./edge.ts";
 import type { Inputs, Option } from "./inputs.ts";
 
 function fields(...children: readonly Node[]): HTMLElement {
   return el("div", { class: "fields" }, ...children);
 }
 
+function section(title: string, ...children: readonly Node[]): HTMLElement {
+  return el("section", { class: "card stack" }, el("h2", {}, title), ...children);
+}
+
 export const setups = (): Option[] => (["tube", "tubeless", "insert"] as const).map((value) => ({ value, label: w(`setup.${value}`) }));
-export const profiles = (): Option[] => (["hooked", "hookless", "unknown"] as const).map((value) => ({ value, label: w(`profile.${value}`) }));
 export const answers = (): Option[] => (["yes", "no", "unknown"] as const).map((value) => ({ value, label: w(`answerTo.${value}`) }));
 const sidewalls = (): Option[] => (["cloth", "glove", "hose"] as const).map((value) => ({ value, label: w(`sidewall.${value}`) }));
 
 export function weatherSection(inputs: Inputs): HTMLElement {
   const here = new Altitude();
   here.view = { id: "set.m" };
-  return fold(w("part.weather"),
+  return el("div", { class: "stack" },
     el("h3", {}, w("part.set")), fields(inputs.field("set.c"), inputs.field("set.m")), here,
     el("h3", {}, w("part.ride")), fields(inputs.field("ride.c"), inputs.field("ride.m")),
     el("h3", {}, w("part.warmest")), fields(inputs.field("warmest.c")));
@@ -35,19 +38,19 @@ export function weightSection(inputs: Inputs): HTMLElement {
     setHidden(share, draft.weigh !== "share");
     setHidden(scale, draft.weigh !== "scale");
   });
-  return fold(w("part.weight"), fields(inputs.field("rider"), inputs.field("bike")), answered("bags"), weigh, share, scale);
+  return section(w("part.weight"), fields(inputs.field("rider"), inputs.field("bike")), answered("bags"), weigh, share, scale);
 }
 
 export function gearSection(inputs: Inputs, name: Node): HTMLElement {
-  return fold(w("part.gear"), name, fields(inputs.field("gaugeError"), inputs.field("pump")), twoGauges(inputs));
+  return section(w("part.gear"), name, fields(inputs.field("gaugeError"), inputs.field("pump")), twoGauges(inputs));
 }
 
-export function tyreSection(inputs: Inputs): HTMLElement {
+export function tyreSection(inputs: Inputs, ...more: readonly Node[]): HTMLElement {
   const same = inputs.choice("rear", w("pick.rear"), (["same", "own"] as const).map((value) => ({ value, label: w(`rear.${value}`) })),
     (draft) => (draft.rearSame ? "same" : "own"));
   const rear = wheelInputs(inputs, "rear");
   inputs.also(({ draft }) => setHidden(rear, draft.rearSame));
-  return fold(w("part.tyres"), wheelInputs(inputs, "front"), same, rear);
+  return section(w("part.tyres"), wheelInputs(inputs, "front"), same, rear, ...more);
 }
 
 function wheelInputs(inputs: Inputs, side: Side): HTMLElement {
@@ -63,7 +66,7 @@ function wheelInputs(inputs: Inputs, side: Side): HTMLElement {
     heading,
     fields(field("label"), field("measured"), field("inner")), ...asked("inner"),
     pick("setup", w("pick.setup"), setups()), ...asked("plug", "insert"),
-    pick("profile", w("pick.profile"), profiles()),
+    edgeChoice(inputs, side),
     hookless,
     fields(field("tyreMax"), field("rimMax"), field("tyreMin")),
     pick("sidewall", w("pick.sidewall"), sidewalls()),

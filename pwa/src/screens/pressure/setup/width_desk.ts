@@ -1,6 +1,7 @@
 // Works out the other widths, one question at a time so that the answer itself never waits long.
 
 import type { RequestBody } from "../../../book/pressure/request.ts";
+import { type Json, sameValue } from "../../../log/op/json.ts";
 import { labelsRound, type Room, widthCautions, widthQuestion, type WidthRow, widthRow } from "../../../book/pressure/widths.ts";
 import { valueOf } from "../../../log/op/merge.ts";
 import { listen } from "../../../ui/part.ts";
@@ -15,7 +16,7 @@ export class WidthDesk {
   readonly #ctx: Pick<Ctx, "calc" | "closed">;
   readonly #from: Lender;
   #open = false;
-  #asked = ""; // what the rows answer, or will
+  #asked: Json = ""; // what the rows answer, or will
   #rows: readonly WidthRow[] = [];
   #cautions: readonly string[] = [];
   #state = "";
@@ -41,8 +42,8 @@ export class WidthDesk {
   #look({ reading, unit, bike }: Lent): void {
     const body = reading.body;
     const room = roomOf(bike);
-    const key = body === undefined ? "" : JSON.stringify([{ ...body, now: null }, unit, room]);
-    if (key === this.#asked && this.#asked !== "") return;
+    const key: Json = body === undefined ? "" : [{ ...body, now: null } as unknown as Json, unit, { ...room }];
+    if (this.#asked !== "" && sameValue(key, this.#asked)) return;
     this.#asked = key;
     clearTimeout(this.#timer);
     this.#rows = [];
@@ -50,7 +51,7 @@ export class WidthDesk {
     if (body !== undefined) this.#timer = setTimeout(() => void this.#work(key, body, room), rest);
   }
 
-  async #work(key: string, body: RequestBody, room: Room): Promise<void> {
+  async #work(key: Json, body: RequestBody, room: Room): Promise<void> {
     const { unit, tables } = this.#from.lend();
     const rows: WidthRow[] = [];
     try {

@@ -22,7 +22,7 @@ export class Widths extends Part<WidthsView> {
   readonly #table = el("table", {}, this.#caption, el("thead", {}, el("tr", {},
     el("th", { scope: "col" }, w("widths.printed")), ...sides.map((side) => el("th", { scope: "col" }, w(`side.${side}`))))), this.#body);
   readonly #cautions = el("div", { class: "small stack" });
-  readonly #fold = el("details", { class: "card fold" }, el("summary", {}, w("widths.title")),
+  readonly #fold = el("details", {}, el("summary", {}, w("widths.title")),
     el("div", { class: "stack" }, this.#state, this.#table, this.#cautions));
   #shown: readonly WidthRow[] | undefined;
 

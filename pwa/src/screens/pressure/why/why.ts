@@ -1,7 +1,7 @@
-// The curve of each wheel and where its numbers come from: a page for each, opened by its line.
+// The curve of one wheel and where its numbers come from: a page for each, opened by its line.
 
-import type { Side } from "../../../book/pressure/answer.ts";
-import type { ScreenView } from "../../../book/pressure/screen_view.ts";
+import "../ride/beside.css";
+import type { WhyView } from "../../../book/pressure/screen_view.ts";
 import type { Row } from "../../../book/pressure/why_view.ts";
 import { Chart } from "../../../ui/chart.ts";
 import { el } from "../../../ui/el.ts";
@@ -9,50 +9,25 @@ import { keyed } from "../../../ui/keyed.ts";
 import { define, Part, setHidden, setText } from "../../../ui/part.ts";
 import { w } from "../../../words/index.ts";
 
-type Curves = ScreenView["curves"];
-
-interface OneWheel {
-  readonly box: HTMLElement;
-  readonly chart: Chart;
-  readonly rows: HTMLElement;
-  readonly remark: HTMLElement;
-}
-
-export class Why extends Part<Curves> {
-  readonly #wheels = new Map<Side, OneWheel>();
+export class Why extends Part<WhyView> {
+  readonly #chart = new Chart();
+  readonly #rows = el("div", { class: "why" });
+  readonly #remark = el("p", { class: "small" });
+  #shown: WhyView | undefined; // an answer's curve is drawn once
 
   protected override build(): void {
-    this.append(el("div", { class: "stack" }, this.#wheel("front"), this.#wheel("rear")));
+    this.append(el("div", { class: "stack" }, el("section", { class: "card stack" }, this.#chart), el("p", { class: "small quiet" }, w("why.atRide")), this.#rows, this.#remark,
+      el("p", { class: "small" }, w("why.model")), el("p", { class: "small" }, w("why.caution")), el("p", { class: "small quiet" }, w("why.sources"))));
   }
 
-  #wheel(side: Side): HTMLElement {
-    const chart = new Chart();
-    const rows = el("div", { class: "why" });
-    const remark = el("p", { class: "small" });
-    const box = el("section", { class: "card stack" },
-      el("h2", {}, `${w(`side.${side}`)}: ${w("part.curve")}`), chart,
-      el("details", {}, el("summary", {}, w("part.whyOf", { side: w(`side.${side}`) })),
-        el("div", { class: "stack" }, el("p", { class: "small quiet" }, w("why.atRide")), rows, remark,
-          el("p", { class: "small" }, w("why.model")), el("p", { class: "small" }, w("why.caution")),
-          el("p", { class: "small quiet" }, w("why.sources")))));
-    this.#wheels.set(side, { box, chart, rows, remark });
-    return box;
-  }
-
-  #shown: Curves | undefined; // an answer's curves are drawn once
-
-  protected override show(view: Curves): void {
+  protected override show(view: WhyView): void {
     if (view === this.#shown) return;
     this.#shown = view;
-    for (const [side, { box, chart, rows, remark }] of this.#wheels) {
-      const one = view.find((each) => each.side === side);
-      setHidden(box, one === undefined || one.rows.length === 0);
-      setHidden(chart, one?.curve === undefined);
-      if (one?.curve !== undefined) chart.view = one.curve;
-      setText(remark, one?.remark ?? "");
-      setHidden(remark, one?.remark === "");
-      keyed(rows, one?.rows ?? [], (each) => `${each.label} ${each.page === undefined}`, () => new Reason(), (node, row) => (node.view = row)); // what is open stays open
-    }
+    setHidden(this.#chart, view.curve === undefined);
+    if (view.curve !== undefined) this.#chart.view = view.curve;
+    setText(this.#remark, view.remark);
+    setHidden(this.#remark, view.remark === "");
+    keyed(this.#rows, view.rows, (each) => `${each.label} ${each.page === undefined}`, () => new Reason(), (node, row) => (node.view = row)); // what is open stays open
   }
 }
 
