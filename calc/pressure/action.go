@@ -40,11 +40,30 @@ func strokesFor(in Input, m mounted, rise unit.Pascal) (*float64, error) {
 		return nil, nil
 	}
 	volume := tyre.Volume(m.setup.Rim.BeadSeat, m.Section.Width)
-	ideal, err := air.Strokes(volume, in.Now.Stroke, rise, in.Set.Altitude)
+	ideal, err := air.Strokes(volume, in.Now.Stroke, rise, in.standing().Altitude)
 	if err != nil {
 		return nil, err
 	}
 	least, most := air.LikelyStrokes(ideal)
 	middle := (least + most) / 2
 	return &middle, nil
+}
+
+// act compares the gauge's reading, if there is one, with what it should be where the rider stands. Error: those of air.Carry.
+func (d *decision) act(r *reckoned) error {
+	reading, out := d.in.Now.of(r.side), d.answer.Wheel(r.side)
+	if reading == nil {
+		return nil
+	}
+	limit, err := air.Carry(r.top.at, d.in.Ride, d.in.standing())
+	if err != nil {
+		return err
+	}
+	over := *reading-d.in.GaugeError > limit
+	if over {
+		d.answer.tell(OverLimitNow, Care, r.side, key("limit", string(r.top.limit)), pressure("mark", r.top.max))
+	}
+	did, err := action(d.in, r.mounted, *reading, out.Advice.HereGauge, over)
+	out.Advice.Action = did
+	return err
 }

@@ -23,27 +23,40 @@ type Limit string
 
 // The limits.
 const (
-	LimitNone     Limit = "none"
-	LimitTyre     Limit = "tyre"
-	LimitRim      Limit = "rim"
-	LimitHookless Limit = "hookless"
-	LimitTable    Limit = "table"
-	LimitFloor    Limit = "floor"
+	LimitNone           Limit = "none"
+	LimitTyre           Limit = "tyre"
+	LimitRim            Limit = "rim"
+	LimitHookless       Limit = "hookless"
+	LimitTable          Limit = "table"
+	LimitUnread         Limit = "unread" // a mark that nobody has read, on a hooked rim
+	LimitFloor          Limit = "floor"
+	LimitPrintedMinimum Limit = "printed_minimum"
 )
+
+// Limits lists the keys.
+func Limits() []string {
+	return []string{
+		string(LimitNone), string(LimitTyre), string(LimitRim), string(LimitHookless), string(LimitTable), string(LimitUnread),
+		string(LimitFloor), string(LimitPrintedMinimum),
+	}
+}
 
 // Range is a pair of pressures, low first.
 type Range struct{ Low, High unit.Pascal }
 
 // Advice is what a wheel may be told to hold. It is missing after a stop.
 type Advice struct {
+	P0          unit.Pascal // before the personal shift and firmness; true, at the ride
 	Recommended unit.Pascal // true, at the ride
 	Set         unit.Pascal // true, where and when it is set
 	Gauge       unit.Pascal // what the rider's gauge shows for Set
+	HereGauge   unit.Pascal // what it shows where the rider stands
 	AtRide      unit.Pascal // Set carried to the ride
 	Likely      Range       // of Recommended
 	Squash      float64
 	Action      *Action
-	Cost        *Cost // missing where the ground is too soft to compute
+	Good        *Range // the fine range; missing where all ground is soft
+	Cost        *Cost  // missing where all ground is soft
 }
 
 // Cost is what the recommendation costs along the course.
@@ -62,13 +75,13 @@ type Curve struct {
 
 // Figures are what a wheel's answer rests on. They are missing for a refused or unknown pair.
 type Figures struct {
-	Custom  unit.Pascal
-	Optimum *unit.Pascal
-	Good    *Range
-	Floor   unit.Pascal
-	Ceiling *unit.Pascal // what all limits allow at the ride; nil when none is known
-	Limited Limit
-	Curve   []Curve
+	Practice unit.Pascal
+	Want     unit.Pascal // after ratio and wet, before limits
+	Optimum  *unit.Pascal
+	Floor    unit.Pascal
+	Ceiling  unit.Pascal // what all limits allow at the ride
+	Limited  Limit
+	Curve    []Curve
 }
 
 // Wheel is the answer for one wheel.
@@ -80,6 +93,9 @@ type Wheel struct {
 	Figures   *Figures
 	Advice    *Advice
 }
+
+// Deeds lists the keys.
+func Deeds() []string { return []string{string(Leave), string(LetOut), string(Add)} }
 
 // Deed is what to do to a tyre.
 type Deed string
@@ -102,7 +118,8 @@ type Action struct {
 type Bigger struct {
 	Side        Side
 	Label       unit.Metre
-	Recommended unit.Pascal
+	Recommended unit.Pascal // at the ride, once its sidewall allows it
+	NeedsMark   unit.Pascal // the least maximum that must be printed on it
 }
 
 // Answer is everything about both wheels.
@@ -120,10 +137,14 @@ func (a *Answer) Wheel(side Side) *Wheel {
 	return &a.Rear
 }
 
-// sameTyre says whether both ends carry the same tyre in the same way.
-func sameTyre(a, b Tyre) bool {
-	return a.Label == b.Label && a.Sidewall == b.Sidewall && a.Setup == b.Setup
+// Kind is a tyre as far as notes and the ratio of both ends ask: two of one kind are the same tyre in the same way.
+type Kind struct {
+	Label    unit.Metre
+	Sidewall tyre.Sidewall
+	Setup    Setup
 }
+
+func (t Tyre) kind() Kind { return Kind{t.Label, t.Sidewall, t.Setup} }
 
 // pair is the tyre on its rim, as the rules of package tyre want it.
 func (w WheelSetup) pair() tyre.Pair {

@@ -1,53 +1,55 @@
 package pressure
 
 import (
-	"rimside/calc/ride"
 	"rimside/calc/tyre"
 	"rimside/calc/unit"
 )
 
 // bigger names the first wider printed width that would hold this load on this rim: allowed as a pair, with both what it
-// asks for and its floor under the limits of the rim (the new tyre's own mark must still be read).
-func bigger(in Input, m mounted, course ride.Course) (Bigger, bool) {
+// wants and its floor under the limits of the rim (its own mark must still be read), and the least mark it must then show.
+// Nil when there is none. Errors: those of air.Carry.
+func (d *decision) bigger(r *reckoned) (*Bigger, error) {
 	for _, mm := range biggerLabels {
 		label := unit.FromMM(mm)
-		width, err := tyre.PredictedWidth(label, m.setup.Rim.Inner)
-		if err != nil || width <= m.Section.Width {
+		width, impossible := tyre.PredictedWidth(label, r.setup.Rim.Inner)
+		if impossible != nil || width <= r.Section.Width {
 			continue
 		}
-		if p, fits := fitting(in, m.side, label, width, course); fits {
-			return Bigger{Side: m.side, Label: label, Recommended: p}, true
+		if b, err := d.fitting(r.side, label, width); b != nil || err != nil {
+			return b, err
 		}
 	}
-	return Bigger{}, false
+	return nil, nil
 }
 
 // fitting tries one printed width. What was marked on or measured of the present tyre does not count for another.
-func fitting(in Input, side Side, label, width unit.Metre, course ride.Course) (unit.Pascal, bool) {
-	setup := in.wheel(side)
+func (d *decision) fitting(side Side, label, width unit.Metre) (*Bigger, error) {
+	setup := d.in.wheel(side)
 	setup.Tyre = Tyre{Label: label, Sidewall: setup.Tyre.Sidewall, Setup: setup.Tyre.Setup, ForHookless: true}
 	if setup.pair().Refusal() != "" {
-		return 0, false
+		return nil, nil
 	}
-	trial := in.with(side, setup)
+	trial := d.in.with(side, setup)
 	m, err := mount(trial, side, width)
 	if err != nil {
-		return 0, false
+		return nil, err
 	}
-	binding, known := lowest(setup.rimMarks(label))
-	if !known {
-		binding.max = AskAbove
-	}
-	top, err := ceilingUnder(binding, in)
+	top, err := d.in.ceilingUnder(lowest(append(setup.rimMarks(), noMark)))
 	if err != nil {
-		return 0, false
+		return nil, err
 	}
-	floor := m.floor(in.allMass())
-	if floor > top.at {
-		return 0, false
+	front, rear := d.front, d.rear
+	if side == Front {
+		front = &candidate{m, top}
+	} else {
+		rear = &candidate{m, top}
 	}
-	want := ask(m, course, trial).want
-	return max(want, floor), want <= top.at
+	r := trial.reckon(front, rear, d.course).of(side)
+	if !r.possible() || r.want > top.at {
+		return nil, nil
+	}
+	mark, err := d.in.markFor(max(r.want, r.p0, r.number))
+	return &Bigger{Side: side, Label: label, Recommended: r.number, NeedsMark: mark}, err
 }
 
 // with is the same input with one end changed.

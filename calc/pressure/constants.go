@@ -14,28 +14,46 @@ const (
 	searchEdge = unit.Pascal(1e3)
 )
 
+// How a number is weighed between the curve and usual practice.
 const (
-	// GoodWatts is what the good range may cost above the best at one wheel (our choice).
-	GoodWatts = unit.Watt(1)
-	// MaxPull is how far the curve may move custom: rough ground breaks rims, not records (our choice).
-	MaxPull = 0.10
-	// FirmStep is one step of softer or firmer (our choice); wet ground is one step softer (common practice).
+	// FeltWatts is what a rider would feel at one wheel: the curve's unit in the weighing, and what the fine range may cost
+	// more than the number (our choice).
+	FeltWatts = unit.Watt(1)
+	// PracticeSpread is how well usual practice is known, a share of the pressure (our choice).
+	PracticeSpread = 0.08
+	// FineShare is how far the fine range may reach from the number, as a share of it (our choice).
+	FineShare = 0.25
+	// FirmStep is one step of softer or firmer (our choice).
 	FirmStep = 0.05
 	// MaxFirmness is the most steps either way.
 	MaxFirmness = 2
+	// WetFactor is what wet ground makes of a want (common practice).
+	WetFactor = 0.95
 	// SameTyreFront is the least share of the rear's want that a front of the same tyre gets (our choice).
 	SameTyreFront = 0.85
-	// AskAbove is the pressure above which a hooked rim needs both maxima known (our choice).
-	AskAbove = unit.Pascal(250e3)
+	// UnreadMax is what a maximum that nobody has read counts as on a hooked rim (our choice).
+	UnreadMax = unit.Pascal(250e3)
 )
 
-// Squash under the ride's load that custom asks for, carried by air alone (common practice, fitted to remembered set-ups).
+// Squash under the ride's load that usual practice asks for, carried by air alone (common practice, fitted to remembered
+// set-ups), at PracticeWidth.
 const (
-	// CustomFront is the front's.
-	CustomFront = 0.14
-	// CustomRear is the rear's.
-	CustomRear = 0.165
+	// PracticeFront is the front's.
+	PracticeFront = 0.14
+	// PracticeRear is the rear's.
+	PracticeRear = 0.165
+	// PracticeGrowth is the power of width with which both grow (same fit).
+	PracticeGrowth = 0.15
 )
+
+// PracticeWidth is the width at which the squash of usual practice is as written.
+var PracticeWidth = unit.FromMM(40)
+
+// practiceFactor is what each set-up makes of usual practice (common practice).
+var practiceFactor = map[Setup]float64{Tube: 1.05, Tubeless: 1, Insert: 0.95}
+
+// PracticeFactor is what a set-up makes of the pressure of usual practice; 0 for a set-up that is not one of Setups.
+func PracticeFactor(s Setup) float64 { return practiceFactor[s] }
 
 // hardSquash is the most a tyre may squash in braking or seated climbing (our choice; no published figure was found).
 var hardSquash = map[Setup]float64{Tube: 0.18, Tubeless: 0.20, Insert: 0.24}

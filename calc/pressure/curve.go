@@ -6,14 +6,11 @@ import (
 	"rimside/calc/unit"
 )
 
-// curve is the picture's loss curve, evenly spaced in ln p from below the floor to above what is asked for.
-func curve(c curveOf, a *asked, floor unit.Pascal) []Curve {
-	if a.best == nil {
-		return nil
-	}
-	top := a.want
-	if a.best.optimum != nil {
-		top = max(top, *a.best.optimum)
+// points is the picture's loss curve, evenly spaced in ln p from below the floor to above the want and the computed best.
+func (c curveOf) points(want unit.Pascal, optimum *unit.Pascal, floor unit.Pascal) []Curve {
+	top := want
+	if optimum != nil {
+		top = max(top, *optimum)
 	}
 	lo := math.Log(CurveBelow * float64(floor))
 	hi := math.Log(CurveAbove * float64(max(top, floor/CurveAbove)))

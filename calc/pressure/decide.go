@@ -11,10 +11,12 @@ type decision struct {
 	in     Input
 	course ride.Course
 	answer Answer
-	wheels map[Side]*mounted // only the wheels that may be computed
-	asked  map[Side]*asked
-	// changed holds the wants of both wheels under each change of the likely band, once worked out.
-	changed []map[Side]unit.Pascal
+	// The wheels that may be computed.
+	front, rear *candidate
+	reckoning   reckoning
+	firm        reckoning // on the firm part of the course alone, where there is a soft one too
+	// changed holds the numbers of both wheels under each change of the likely band, once worked out.
+	changed []reckoning
 }
 
 // Decide answers for both wheels. A pair that must not be used, or whose limits are not known, gets a Stop notice and no
@@ -24,23 +26,16 @@ func Decide(in Input) (Answer, error) {
 	if err := in.check(); err != nil {
 		return Answer{}, err
 	}
-	d := &decision{in: in, course: ride.NewCourse(in.Ground), wheels: map[Side]*mounted{}, asked: map[Side]*asked{}}
-	if in.Weighed() && in.FrontShare > 0 {
-		d.answer.tell(ScalesWin, Info, Both)
+	d := &decision{in: in, course: ride.NewCourse(in.Ground)}
+	if err := d.admitBoth(); err != nil {
+		return Answer{}, err
 	}
-	d.tellGround()
+	d.reckonBoth()
 	for _, side := range Sides {
-		if err := d.admit(side); err != nil {
-			return Answer{}, err
-		}
-	}
-	d.askBoth()
-	for _, side := range Sides {
-		if d.wheels[side] == nil {
-			continue
-		}
-		if err := d.advise(side); err != nil {
-			return Answer{}, err
+		if r := d.reckoning.of(side); r != nil {
+			if err := d.advise(r); err != nil {
+				return Answer{}, err
+			}
 		}
 	}
 	if err := d.answer.finite(); err != nil {
@@ -49,17 +44,32 @@ func Decide(in Input) (Answer, error) {
 	return d.answer, nil
 }
 
-func (d *decision) tellGround() {
-	switch {
-	case mostlySoft(d.course):
-		d.answer.tell(SoftMost, Care, Both)
-	case d.course.Soft() > 0:
-		d.answer.tell(SoftPart, Info, Both)
+func (d *decision) admitBoth() (err error) {
+	if d.front, err = d.admit(Front); err != nil {
+		return err
+	}
+	d.rear, err = d.admit(Rear)
+	return err
+}
+
+func (d *decision) reckonBoth() {
+	d.reckoning = d.in.reckon(d.front, d.rear, d.course)
+	if d.course.Firm() && d.course.Soft() > 0 {
+		d.firm = d.in.reckon(d.front, d.rear, d.course.FirmOnly())
+	}
+	front, rear := d.reckoning.front, d.reckoning.rear
+	if d.reckoning.ratio != "" && front.possible() && rear.possible() {
+		both, _ := ratioOf(front.mounted, rear.mounted)
+		kept := both.least
+		if d.reckoning.ratio == Evened {
+			kept = both.most
+		}
+		d.answer.tell(d.reckoning.ratio, Info, Front, plain("ratio", kept))
 	}
 }
 
 // admit decides whether a wheel may be computed at all, and mounts it.
-func (d *decision) admit(side Side) error {
+func (d *decision) admit(side Side) (*candidate, error) {
 	setup, out := d.in.wheel(side), d.answer.Wheel(side)
 	out.Load = d.in.carried(side).Weight()
 	width, err := setup.width()
@@ -70,22 +80,25 @@ func (d *decision) admit(side Side) error {
 	pair := setup.pair()
 	switch verdict := pair.Refusal(); {
 	case verdict != "":
-		d.answer.tell(Code(verdict), Stop, side)
-		return nil
+		d.answer.tell(Code(verdict), Stop, side, d.pairValues(verdict, pair)...)
+		return nil, nil
 	case err != nil:
 		d.answer.tell(ImpossibleWidth, Stop, side)
-		return nil
-	case setup.Rim.Profile.TreatedHookless() && setup.maxUnknown() != "":
-		d.answer.tell(askCodes[setup.maxUnknown()], Stop, side)
-		return nil
+		return nil, nil
+	case setup.Rim.Profile.TreatedHookless() && setup.unread() != "":
+		d.answer.tell(askCodes[setup.unread()], Stop, side)
+		return nil, nil
 	}
 	m, err := mount(d.in, side, width)
 	if err != nil {
-		return err
+		return nil, err
 	}
-	d.wheels[side] = &m
+	top, err := d.in.ceilingUnder(lowest(setup.marks()))
+	if err != nil {
+		return nil, err
+	}
 	d.warn(side, pair)
-	return nil
+	return &candidate{mounted: m, top: top}, nil
 }
 
 // width is the measured width, or the predicted one. Error: tyre.ErrImpossible.
@@ -96,9 +109,20 @@ func (w WheelSetup) width() (unit.Metre, error) {
 	return tyre.PredictedWidth(w.Tyre.Label, w.Rim.Inner)
 }
 
+// pairValues are the printed widths that a refusal or a question speaks of.
+func (d *decision) pairValues(verdict tyre.Verdict, pair tyre.Pair) []Value {
+	switch verdict {
+	case tyre.BeadDiffers, tyre.NotForHookless:
+		return nil
+	case tyre.HooklessNarrow:
+		return []Value{length("label", pair.Label), length("inner", pair.Inner), length("least_label", tyre.MinHooklessLabel(pair.Inner))}
+	}
+	return []Value{length("label", pair.Label), length("inner", pair.Inner)}
+}
+
 func (d *decision) warn(side Side, pair tyre.Pair) {
 	if warning := pair.Warning(); warning != "" {
-		d.answer.tell(Code(warning), Care, side)
+		d.answer.tell(Code(warning), Care, side, length("label", pair.Label), length("inner", pair.Inner))
 	}
 	if pair.Profile == tyre.Unknown {
 		d.answer.tell(EdgeUnknown, Care, side)
@@ -106,23 +130,4 @@ func (d *decision) warn(side Side, pair tyre.Pair) {
 	if pair.Profile.TreatedHookless() && d.in.wheel(side).Tyre.Setup == Tube {
 		d.answer.tell(TubeHookless, Info, side)
 	}
-}
-
-// askBoth works out what both wheels want, and balances them.
-func (d *decision) askBoth() {
-	d.asked = d.askEach(d.course, func(m mounted) mounted { return m })
-	front, rear := d.asked[Front], d.asked[Rear]
-	if front != nil && rear != nil && balance(d.in, front, rear) {
-		d.answer.tell(Balanced, Info, Front)
-	}
-}
-
-// askEach asks every computable wheel, changed in some way.
-func (d *decision) askEach(course ride.Course, change func(mounted) mounted) map[Side]*asked {
-	out := map[Side]*asked{}
-	for side, m := range d.wheels {
-		a := ask(change(*m), course, d.in)
-		out[side] = &a
-	}
-	return out
 }

@@ -13,18 +13,27 @@ var errTogether = inputError("these values together lie outside what can be comp
 func (a Answer) finite() error {
 	for _, side := range Sides {
 		for _, x := range a.Wheel(side).numbers() {
-			if math.IsNaN(x) || math.IsInf(x, 0) {
+			if !isFinite(x) {
 				return errTogether
 			}
 		}
 	}
 	for _, b := range a.Bigger {
-		if p := float64(b.Recommended); math.IsNaN(p) || math.IsInf(p, 0) {
+		if !isFinite(float64(b.Recommended)) || !isFinite(float64(b.NeedsMark)) {
 			return errTogether
+		}
+	}
+	for _, n := range a.Notices {
+		for _, v := range n.Values {
+			if !isFinite(v.Number) {
+				return errTogether
+			}
 		}
 	}
 	return nil
 }
+
+func isFinite(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }
 
 // numbers lists every number of a wheel's answer.
 func (w *Wheel) numbers() []float64 {
@@ -35,22 +44,19 @@ func (w *Wheel) numbers() []float64 {
 		}
 	}
 	if f := w.Figures; f != nil {
-		add(f.Custom, f.Floor)
+		add(f.Practice, f.Want, f.Floor, f.Ceiling)
 		if f.Optimum != nil {
 			add(*f.Optimum)
-		}
-		if f.Good != nil {
-			add(f.Good.Low, f.Good.High)
-		}
-		if f.Ceiling != nil {
-			add(*f.Ceiling)
 		}
 		for _, c := range f.Curve {
 			out = append(out, float64(c.Pressure), float64(c.Casing), float64(c.Roughness))
 		}
 	}
 	if a := w.Advice; a != nil {
-		add(a.Recommended, a.Set, a.Gauge, a.AtRide, a.Likely.Low, a.Likely.High)
+		add(a.P0, a.Recommended, a.Set, a.Gauge, a.HereGauge, a.AtRide, a.Likely.Low, a.Likely.High)
+		if a.Good != nil {
+			add(a.Good.Low, a.Good.High)
+		}
 		out = append(out, a.Squash)
 		if c := a.Cost; c != nil {
 			out = append(out, float64(c.Casing), float64(c.Roughness), float64(c.AboveBest), c.Light, float64(c.Acceleration))

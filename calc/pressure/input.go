@@ -52,7 +52,29 @@ type WheelSetup struct {
 	Rim  Rim
 }
 
-// Readings is what the gauge says now, at the place of setting. Nil means not read.
+// Here is where the rider stands: where the tyres are set (home, the car) or at the start of the ride.
+type Here string
+
+// The two places.
+const (
+	HereSet  Here = "set"
+	HereRide Here = "ride"
+)
+
+// Heres lists the keys.
+func Heres() []string { return []string{string(HereSet), string(HereRide)} }
+
+// PerWheel is one number for each wheel.
+type PerWheel struct{ Front, Rear float64 }
+
+func (p PerWheel) of(side Side) float64 {
+	if side == Front {
+		return p.Front
+	}
+	return p.Rear
+}
+
+// Readings is what the gauge says now, where the rider stands. Nil means not read.
 type Readings struct {
 	Front, Rear *unit.Pascal
 	Stroke      unit.CubicMetre // of the pump; 0 when not given
@@ -66,11 +88,12 @@ type Input struct {
 	Front, Rear         WheelSetup
 	Ground              []road.Stretch
 	Set, Ride           air.State
+	Here                Here // "" is HereSet
 	Warmest             *unit.Kelvin
 	GaugeError          unit.Pascal // reading minus truth
 	Wet                 bool
-	Firmness            int // steps, negative is softer
-	Shift               float64
+	Firmness            int      // steps, negative is softer
+	Shift               PerWheel // personal, in logarithms of pressure
 	Now                 Readings
 }
 
@@ -109,6 +132,14 @@ func (in Input) carried(side Side) unit.Kilogram {
 	return in.allMass() * unit.Kilogram(1-in.FrontShare)
 }
 
+// standing is the air where the rider stands.
+func (in Input) standing() air.State {
+	if in.Here == HereRide {
+		return in.Ride
+	}
+	return in.Set
+}
+
 func (in Input) wheel(side Side) WheelSetup {
 	if side == Front {
 		return in.Front
@@ -129,7 +160,7 @@ func (in Input) check() error {
 		positive["warmest temperature"] = float64(*in.Warmest)
 	}
 	finite := map[string]float64{
-		"front scale": float64(in.FrontLoad), "rear scale": float64(in.RearLoad), "shift": in.Shift,
+		"front scale": float64(in.FrontLoad), "rear scale": float64(in.RearLoad), "front shift": in.Shift.Front, "rear shift": in.Shift.Rear,
 		"gauge error": float64(in.GaugeError), "pump stroke": float64(in.Now.Stroke),
 	}
 	for _, side := range Sides {

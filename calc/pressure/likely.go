@@ -5,23 +5,23 @@ import (
 	"rimside/calc/unit"
 )
 
-// likely is the band of recommendations when one thing that is never known well is changed at a time and custom and the
-// computed best are solved anew: ground twice as rough or half, width, load. Floor and ceiling stay.
-func (d *decision) likely(side Side, recommended, top unit.Pascal) Range {
-	band := Range{recommended, recommended}
-	if d.asked[side].best == nil {
-		return band
-	}
-	floor := d.answer.Wheel(side).Figures.Floor
-	for _, wants := range d.variants() {
-		p := min(max(wants[side], floor), top)
+// likely is the band of numbers when one thing that is never known well is changed at a time and all is worked out anew:
+// ground twice as rough or half, width, load. A change that leaves no number counts as its ceiling.
+func (d *decision) likely(r *reckoned) Range {
+	band := Range{r.number, r.number}
+	for _, changed := range d.variants() {
+		other := changed.of(r.side)
+		p := other.number
+		if !other.possible() {
+			p = other.top.at
+		}
 		band.Low, band.High = min(band.Low, p), max(band.High, p)
 	}
 	return band
 }
 
-// variants are the wants of both wheels under each change, worked out once.
-func (d *decision) variants() []map[Side]unit.Pascal {
+// variants are both wheels under each change, worked out once.
+func (d *decision) variants() []reckoning {
 	if d.changed != nil {
 		return d.changed
 	}
@@ -30,22 +30,21 @@ func (d *decision) variants() []map[Side]unit.Pascal {
 		d.vary(d.course.Rougher(factor), same)
 	}
 	for _, sign := range []float64{1, -1} {
-		d.vary(d.course, func(m mounted) mounted { return m.widened(unit.Metre(sign) * m.doubt()) })
+		d.vary(d.course, func(m mounted) mounted { return m.ofWidth(m.Section.Width + unit.Metre(sign)*m.doubt()) })
 		d.vary(d.course, func(m mounted) mounted { return m.loaded(1 + sign*BandLoad) })
 	}
 	return d.changed
 }
 
 func (d *decision) vary(course ride.Course, change func(mounted) mounted) {
-	each := d.askEach(course, change)
-	if each[Front] != nil && each[Rear] != nil {
-		balance(d.in, each[Front], each[Rear])
+	d.changed = append(d.changed, d.in.reckon(d.front.changed(change), d.rear.changed(change), course))
+}
+
+func (c *candidate) changed(change func(mounted) mounted) *candidate {
+	if c == nil {
+		return nil
 	}
-	wants := map[Side]unit.Pascal{}
-	for side, a := range each {
-		wants[side] = a.want
-	}
-	d.changed = append(d.changed, wants)
+	return &candidate{mounted: change(c.mounted), top: c.top}
 }
 
 // doubt is how far the width may be off.

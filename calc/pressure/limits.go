@@ -14,9 +14,9 @@ type mark struct {
 	max   unit.Pascal
 }
 
-// rimMarks are the maxima that the rim sets for a printed width: its own marking, the cap of every hookless rim, and its
-// own table.
-func (w WheelSetup) rimMarks(label unit.Metre) []mark {
+// rimMarks are the maxima that the rim sets, whatever tyre is on it: its own marking, the cap of every hookless rim, its own
+// table, and on a hooked rim that nobody has read what an unread mark counts as.
+func (w WheelSetup) rimMarks() []mark {
 	var marks []mark
 	if w.Rim.Max > 0 {
 		marks = append(marks, mark{LimitRim, w.Rim.Max})
@@ -27,94 +27,110 @@ func (w WheelSetup) rimMarks(label unit.Metre) []mark {
 	if w.Rim.Table.Max > 0 {
 		marks = append(marks, mark{LimitTable, w.Rim.Table.Max})
 	}
+	if w.rimUnread() {
+		marks = append(marks, mark{LimitUnread, UnreadMax})
+	}
 	return marks
 }
 
 // marks are all maxima of a wheel.
 func (w WheelSetup) marks() []mark {
-	marks := w.rimMarks(w.Tyre.Label)
 	if w.Tyre.Max > 0 {
-		marks = append([]mark{{LimitTyre, w.Tyre.Max}}, marks...)
+		return append([]mark{{LimitTyre, w.Tyre.Max}}, w.rimMarks()...)
 	}
-	return marks
+	return append(w.rimMarks(), mark{LimitUnread, UnreadMax})
 }
 
-// lowest is the mark that binds; ok is false when nothing is known.
-func lowest(marks []mark) (m mark, ok bool) {
-	m.max = unit.Pascal(math.Inf(1))
+// noMark is the mark of a tyre that is not there yet: what it must show comes from its number.
+var noMark = mark{max: unit.Pascal(1e9)}
+
+// lowest is the mark that binds.
+func lowest(marks []mark) mark {
+	least := mark{max: unit.Pascal(math.Inf(1))}
 	for _, candidate := range marks {
-		if candidate.max < m.max {
-			m, ok = candidate, true
+		if candidate.max < least.max {
+			least = candidate
 		}
 	}
-	return m, ok
+	return least
 }
 
-// maxUnknown says which of the two printed maxima is missing: "tyre", "rim", "both" or "". A rim's table counts as its
-// marking.
-func (w WheelSetup) maxUnknown() string {
-	tyreMissing := w.Tyre.Max == 0
-	rimMissing := w.Rim.Max == 0 && w.Rim.Table.Max == 0
-	switch {
-	case tyreMissing && rimMissing:
-		return "both"
-	case tyreMissing:
-		return "tyre"
-	case rimMissing:
-		return "rim"
+// rimUnread says that nothing is known of what the rim allows; its own table counts as its marking.
+func (w WheelSetup) rimUnread() bool { return w.Rim.Max == 0 && w.Rim.Table.Max == 0 }
+
+// Missing names printed maxima that nobody has read.
+type Missing string
+
+// The maxima that may be missing.
+const (
+	MissingTyre Missing = "tyre"
+	MissingRim  Missing = "rim"
+	MissingBoth Missing = "both"
+)
+
+// unread says which of the two printed maxima is missing, "" when none is.
+func (w WheelSetup) unread() Missing {
+	switch tyreUnread := w.Tyre.Max == 0; {
+	case tyreUnread && w.rimUnread():
+		return MissingBoth
+	case tyreUnread:
+		return MissingTyre
+	case w.rimUnread():
+		return MissingRim
 	}
 	return ""
 }
 
 // moment is a point of the day at which a limit binds.
-type moment string
-
-const (
-	atRide    moment = "ride"
-	atSet     moment = "set"
-	atWarmest moment = "warmest"
-)
-
-// ceiling is the highest pressure at the ride that a maximum allows there, where it is set, and at the warmest hour.
-type ceiling struct {
-	limit Limit
-	mark  unit.Pascal // the maximum itself
-	at    unit.Pascal // what it leaves at the ride
-	binds moment
+type moment struct {
+	code  Code // of the notice that tells of it
+	state air.State
 }
 
-// ceilingUnder carries a maximum back to the ride from each moment at which it binds. Errors: those of air.Carry.
-func ceilingUnder(m mark, in Input) (ceiling, error) {
-	c := ceiling{limit: m.limit, mark: m.max, at: m.max, binds: atRide}
-	moments := []struct {
-		name  moment
-		state air.State
-	}{{atSet, in.Set}}
+// moments are the three at which every limit binds, whatever the rider stands at: the ride, where it is set, and the warmest
+// hour at the ride's altitude.
+func (in Input) moments() []moment {
+	out := []moment{{AtLimitRide, in.Ride}, {AtLimitSet, in.Set}}
 	if in.Warmest != nil {
-		moments = append(moments, struct {
-			name  moment
-			state air.State
-		}{atWarmest, air.State{Temperature: *in.Warmest, Altitude: in.Ride.Altitude}})
+		out = append(out, moment{AtLimitWarmest, air.State{Temperature: *in.Warmest, Altitude: in.Ride.Altitude}})
 	}
-	for _, mo := range moments {
+	return out
+}
+
+// ceiling is the highest pressure at the ride that a mark allows at all three moments.
+type ceiling struct {
+	mark
+	at    unit.Pascal // what the mark leaves at the ride
+	binds Code        // of the moment that binds
+}
+
+// ceilingUnder carries a mark back to the ride from each moment. Errors: those of air.Carry.
+func (in Input) ceilingUnder(m mark) (ceiling, error) {
+	c := ceiling{mark: m, at: unit.Pascal(math.Inf(1))}
+	for _, mo := range in.moments() {
 		allowed, err := air.Carry(m.max, mo.state, in.Ride)
 		if err != nil {
 			return ceiling{}, err
 		}
 		if allowed < c.at {
-			c.at, c.binds = allowed, mo.name
+			c.at, c.binds = allowed, mo.code
 		}
 	}
 	return c, nil
 }
 
-// unread is the ceiling that stands in for a maximum that nobody has read on a hooked rim, and which one is missing ("" when
-// none is; the ceiling is then out of reach). Errors: those of air.Carry.
-func (w WheelSetup) unread(in Input) (c ceiling, missing string, err error) {
-	missing = w.maxUnknown()
-	if missing == "" {
-		return ceiling{at: unit.Pascal(math.Inf(1))}, "", nil
+// markSlack lifts a needed mark above the last bits that carrying there and back may cost.
+const markSlack = 1e-9
+
+// markFor is the least mark under which this pressure at the ride is allowed at all three moments. Errors: those of air.Carry.
+func (in Input) markFor(p unit.Pascal) (unit.Pascal, error) {
+	var least unit.Pascal
+	for _, mo := range in.moments() {
+		needed, err := air.Carry(p, in.Ride, mo.state)
+		if err != nil {
+			return 0, err
+		}
+		least = max(least, needed)
 	}
-	c, err = ceilingUnder(mark{max: AskAbove}, in)
-	return c, missing, err
+	return least * (1 + markSlack), nil
 }

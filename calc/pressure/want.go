@@ -1,64 +1,44 @@
 package pressure
 
 import (
+	"math"
+
 	"rimside/calc/ride"
 	"rimside/calc/unit"
 )
 
-// asked is what one wheel asks for, before any limit.
-type asked struct {
-	custom unit.Pascal
-	best   *best // nil on mostly soft ground
-	want   unit.Pascal
+// want is where the watts lost and the distance from usual practice, weighed together, are least: the minimum over ln p of
+//
+//	(1-q) [dW(p)/1 W + (ln p - ln practice)^2/(2 x 0.08^2)] + q (ln p - ln floor)^2/(2 x 0.08^2)
+//
+// with dW the watts above the best on the firm part of the course and q the soft share of the distance (our choice: how well
+// practice is known against what a rider would feel). There is one minimum (swept over 1,500 set-ups), where the slope of the
+// sum changes sign; at q = 1 it is the floor itself.
+func want(c curveOf, practice, floor unit.Pascal) unit.Pascal {
+	q := c.course.Soft()
+	if !c.course.Firm() {
+		return floor
+	}
+	const spread2 = PracticeSpread * PracticeSpread
+	middle := (1-q)*math.Log(float64(practice)) + q*math.Log(float64(floor))
+	slope := func(x float64) float64 {
+		return (1-q)*c.slope(x)/float64(FeltWatts) + (x-middle)/spread2
+	}
+	// Without the curve the minimum is in the middle. The curve's own slope there says on which side it lies, and how far it
+	// would be if that slope stayed: far enough, unless the curve is hollow there.
+	reach := -spread2 * slope(middle)
+	end := middle + reach
+	for range 40 {
+		if at := slope(end); at == 0 || (at > 0) == (reach > 0) {
+			break
+		}
+		reach *= 2
+		end = middle + reach
+	}
+	return pascalOf(crossing(slope, middle, end))
 }
 
-// ask works out a wheel's custom, its computed best and what it wants from both.
-func ask(m mounted, course ride.Course, in Input) asked {
-	a := asked{custom: m.custom(in.Shift)}
-	if mostlySoft(course) {
-		a.want = m.floor(in.allMass()) * unit.Pascal(in.firmness())
-		return a
-	}
-	b := curveOf{wheel: m.Wheel, course: course}.solve()
-	a.best = &b
-	a.want = pulled(a.custom, b.good) * unit.Pascal(in.firmness())
-	return a
-}
-
-// pulled moves custom into the good range, but never by more than MaxPull.
-func pulled(custom unit.Pascal, good Range) unit.Pascal {
-	switch {
-	case custom < good.Low:
-		return min(good.Low, custom*(1+MaxPull))
-	case custom > good.High:
-		return max(good.High, custom*(1-MaxPull))
-	}
-	return custom
-}
-
-// firmness is the factor of the two buttons, with wet ground one step softer.
-func (in Input) firmness() float64 {
-	steps := in.Firmness
-	if in.Wet {
-		steps--
-	}
-	return 1 + FirmStep*float64(steps)
-}
-
-// mostlySoft says that no curve describes this day: over half the distance sinks. The slack keeps an exact half, whose shares
-// rarely add up to the last bit, on one side of the line.
-func mostlySoft(course ride.Course) bool { return course.Soft() > 0.5+1e-9 || !course.Firm() }
-
-// balance keeps the front of a bike with the same tyre at both ends from going far softer than its rear; a scale at both
-// wheels knows better.
-func balance(in Input, front, rear *asked) bool {
-	if in.Weighed() || !sameTyre(in.Front.Tyre, in.Rear.Tyre) {
-		return false
-	}
-	least := rear.want * SameTyreFront
-	if front.want >= least {
-		return false
-	}
-	front.want = least
-	return true
+// wantOf is what one wheel wants on one course, before ratio, wet and limits.
+func wantOf(m mounted, course ride.Course) unit.Pascal {
+	return want(curveOf{wheel: m.Wheel, course: course}, m.practice(), m.squashFloor())
 }

@@ -14,54 +14,65 @@ type mounted struct {
 	side  Side
 	setup WheelSetup
 	ride.Wheel
+	hardest unit.Newton // what it carries in braking (front) or seated climbing (rear)
 }
 
 // mount puts a tyre of this width on the rim under its load. Error: a sidewall or set-up that is not one of the keys.
 func mount(in Input, side Side, width unit.Metre) (mounted, error) {
 	setup := in.wheel(side)
-	section := tyre.Mounted(setup.Rim.BeadSeat, width)
-	casing, known := tyre.CasingOf(setup.Tyre.Sidewall)
-	if !known {
+	if _, known := tyre.CasingOf(setup.Tyre.Sidewall); !known {
 		return mounted{}, inputError(string(side), " sidewall must be one of ", strings.Join(tyre.Sidewalls(), ", "))
 	}
 	if HardSquash(setup.Tyre.Setup) == 0 {
 		return mounted{}, inputError(string(side), " set-up must be one of ", strings.Join(Setups(), ", "))
 	}
-	if test := setup.Tyre.Test; test != nil {
-		casing = casing.Measured(section, *test)
+	share := ride.ClimbingRear
+	if side == Front {
+		share = ride.BrakingFront
 	}
-	load := ride.LoadOf(in.carried(side), in.Rider, in.Bike)
-	return mounted{side: side, setup: setup, Wheel: ride.Wheel{Section: section, Casing: casing, Load: load}}, nil
+	m := mounted{side: side, setup: setup, hardest: in.allMass().Weight() * unit.Newton(share)}
+	m.Load = ride.LoadOf(in.carried(side), in.Rider, in.Bike)
+	return m.ofWidth(width), nil
 }
 
-// widened is the same wheel with a wider or narrower tyre than believed.
-func (m mounted) widened(by unit.Metre) mounted {
-	m.Section = tyre.Mounted(m.setup.Rim.BeadSeat, m.Section.Width+by)
+// ofWidth is the same wheel with a tyre of another width.
+func (m mounted) ofWidth(width unit.Metre) mounted {
+	m.Section = tyre.Mounted(m.setup.Rim.BeadSeat, width)
+	m.Casing, _ = tyre.CasingOf(m.setup.Tyre.Sidewall)
+	if test := m.setup.Tyre.Test; test != nil {
+		m.Casing = m.Casing.Measured(m.Section, *test)
+	}
 	return m
 }
 
 // loaded is the same wheel under a heavier or lighter load than believed.
 func (m mounted) loaded(factor float64) mounted {
 	m.Load = m.Load.Scaled(factor)
+	m.hardest *= unit.Newton(factor)
 	return m
 }
 
-// custom is the trade's pressure: the load squashes the tyre to 14 % in front, 16.5 % behind, on air alone; times e^shift.
-func (m mounted) custom(shift float64) unit.Pascal {
-	squash := CustomRear
+// practice is the trade's usual practice: the load squashes the tyre, on air alone, to 14 % in front and 16.5 % behind times
+// (width/40 mm)^0.15; a little more pressure with a tube, a little less with an insert (common practice, fitted to remembered
+// set-ups).
+func (m mounted) practice() unit.Pascal {
+	squash := PracticeRear
 	if m.side == Front {
-		squash = CustomFront
+		squash = PracticeFront
 	}
-	return m.Section.PressureFor(m.Load.Weight, squash) * unit.Pascal(math.Exp(shift))
+	squash *= math.Pow(float64(m.Section.Width/PracticeWidth), PracticeGrowth)
+	return m.Section.PressureFor(m.Load.Weight, squash) * unit.Pascal(PracticeFactor(m.setup.Tyre.Setup))
 }
 
-// floor is the pressure that keeps the tyre off the rim in braking (front) and seated climbing (rear), on air alone, and
-// never under the tyre's printed minimum.
-func (m mounted) floor(all unit.Kilogram) unit.Pascal {
-	share := ride.ClimbingRear
-	if m.side == Front {
-		share = ride.BrakingFront
+// squashFloor is the pressure that keeps the rim off the ground in braking (front) and seated climbing (rear), on air alone.
+func (m mounted) squashFloor() unit.Pascal {
+	return m.Section.PressureFor(m.hardest, HardSquash(m.setup.Tyre.Setup))
+}
+
+// floor is the least a wheel may hold, and which of its two reasons binds: the squash floor or the tyre's printed minimum.
+func (m mounted) floor() (unit.Pascal, Limit) {
+	if squash := m.squashFloor(); squash >= m.setup.Tyre.Min {
+		return squash, LimitFloor
 	}
-	hard := all.Weight() * unit.Newton(share)
-	return max(m.Section.PressureFor(hard, HardSquash(m.setup.Tyre.Setup)), m.setup.Tyre.Min)
+	return m.setup.Tyre.Min, LimitPrintedMinimum
 }

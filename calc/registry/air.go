@@ -35,6 +35,7 @@ var airCalculation = calculation{
 		place("to"),
 	},
 	example: `{"kpa":200,"from":{"c":20,"m":0},"to":{"c":7,"m":2000}}`,
+	answer:  result(figure("kpa", "kPa"), pairOf("ambient_kpa", "kPa")), // ambient: at from, at to
 	run: func(v values) (any, *Error) {
 		from, to := stateOf(v.in("from")), stateOf(v.in("to"))
 		p, err := air.Carry(unit.FromKPa(v.num("kpa")), from, to)
@@ -71,6 +72,7 @@ var leakCalculation = calculation{
 		place("ahead"),
 	},
 	example: `{"first":{"kpa":250,"c":20,"m":200},"second":{"kpa":230,"c":15,"m":200},"days":5,"ahead_days":2,"ahead":{"c":8,"m":1100}}`,
+	answer:  result(figure("loss_per_day", ""), figure("ahead_kpa", "kPa")),
 	run: func(v values) (any, *Error) {
 		second := readingOf(v.in("second"))
 		loss, err := air.LeakPerDay(readingOf(v.in("first")), second, v.num("days"))

@@ -2,11 +2,6 @@ package registry
 
 // answers are the tables of calculations that do not carry their own yet.
 var answers = map[string]Field{
-	"pressure": result(wheelAnswer("front"), wheelAnswer("rear"),
-		parts("notices", wording("code"), key("severity", "stop", "care", "info"), key("wheel", "front", "rear", "both"), wording("text")),
-		parts("bigger_tyre", key("wheel", sides...), figure("label_mm", "mm"), figure("recommended_kpa", "kPa"))),
-	"air":  result(figure("kpa", "kPa"), pairOf("ambient_kpa", "kPa")),
-	"leak": result(figure("loss_per_day", ""), figure("ahead_kpa", "kPa")),
 	"salt": result(
 		parts("couples", wording("where"), wording("anode"), wording("cathode"), figure("gap_v", "V"), figure("over_v", "V")),
 		figure("since_wash_g", "g"), wording("wash_due"), wording("why")),
@@ -17,22 +12,6 @@ var answers = map[string]Field{
 	"pack": result(stepsAnswer("steps"), wordings("bag"), wordings("buy_there"),
 		parts("goods", wording("id"), key("cabin", "yes", "no", "ask"), key("hold", "yes", "no", "ask"), wording("why"), wording("dated")),
 		stepsAnswer("arrival")),
-}
-
-func wheelAnswer(name string) Field {
-	return part(name,
-		figure("custom_kpa", "kPa").nullable(), figure("optimum_kpa", "kPa").nullable(), rangeOf("good_kpa", "kPa").nullable(),
-		figure("floor_kpa", "kPa").nullable(), figure("ceiling_kpa", "kPa").nullable(),
-		key("limited_by", "none", "tyre", "rim", "hookless", "table", "floor"),
-		parts("curve", figure("kpa", "kPa"), figure("casing_w", "W"), figure("roughness_w", "W")),
-		figure("width_mm", "mm").nullable(), key("width_from", "measured", "predicted"), figure("predicted_mm", "mm").nullable(), figure("load_n", "N"),
-		figure("recommended_kpa", "kPa").nullable(), figure("set_kpa", "kPa").nullable(), figure("gauge_kpa", "kPa").nullable(),
-		figure("at_ride_kpa", "kPa").nullable(), rangeOf("likely_kpa", "kPa").nullable(), figure("squash", "").nullable(),
-		part("action", key("do", "leave", "let_out", "add"), figure("by_kpa", "kPa"), figure("strokes", "").nullable()).nullable(),
-		figure("cost_w", "W").nullable(),
-		part("loss_w", figure("casing", "W"), figure("roughness", "W"), figure("total", "W")).nullable(),
-		figure("light_share", "").nullable(), figure("frame_ms2", "m/s2").nullable(),
-	)
 }
 
 func limitAnswer(name string) Field {

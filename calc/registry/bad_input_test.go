@@ -112,7 +112,19 @@ func TestBadMembers(t *testing.T) {
 		{"pressure", `"share":0.3,"kmh":20`, `"share":0.3`, "missing", "ground.1.kmh"},
 		{"pressure", `"front_share":0.42`, `"front_load_kg":40`, "missing", "rear_load_kg"},
 		{"pressure", `"front_share":0.42`, `"rear_load_kg":40`, "missing", "front_load_kg"},
-		{"pressure", `"front_share":0.42,`, ``, "missing", "front_share"},
+		{"pressure", `"front_share":0.42`, `"front_load_kg":30,"rear_load_kg":40`, "conflict", "rear_load_kg"}, // less than the rider
+		{"pressure", `"front_share":0.42`, `"front_load_kg":45,"rear_load_kg":45`, "conflict", "rear_load_kg"}, // more than both
+		{"pressure", `"here":"set"`, `"here":"home"`, "unknown_choice", "here"},
+		{"pressure", `"shift":{`, `"shift":{"both":0.1,`, "unknown_field", "shift.both"},
+		{"pressure", `"shift":{"front":0.02,"rear":0}`, `"shift":0`, "wrong_type", "shift"},
+		{"pressure", `"front_gauge_kpa":230`, `"front_gauge_kpa":2001`, "out_of_bounds", "now.front_gauge_kpa"}, // 20 bar
+		{"expected", `"kpa":226`, `"kpa":0`, "out_of_bounds", "front.kpa"},
+		{"expected", `"loss_per_day":0.01`, `"loss_per_day":1.01`, "out_of_bounds", "front.loss_per_day"},
+		{"expected", `"here":{"c":2,"m":600}`, `"here":{"c":2}`, "missing", "here.m"},
+		{"expected", `"at":1784185200000`, `"at":"2026-07-16"`, "wrong_type", "at"},
+		{"shift", `"felt":"right"`, `"felt":"floaty"`, "unknown_choice", "notes.1.felt"},
+		{"shift", `"wheel":"rear"`, `"wheel":"both"`, "unknown_choice", "notes.1.wheel"},
+		{"shift", `"ride":"a"`, `"ride":""`, "out_of_bounds", "notes.0.ride"},
 		{"pressure", `"inner_mm":25`, `"inner_mm":25,"table_min_label_mm":50,"table_max_label_mm":30`, "conflict", "front.rim.table_min_label_mm"},
 		{"pressure", `"share":0.7,"kmh":24,"washboard":false},{"gd0":0.0004,"share":0.3`, `"share":0},{"gd0":0.0004,"share":0`, "out_of_bounds", "ground.0.share"},
 		{"air", `"kpa":200,"from":{"c":20,"m":0}`, `"kpa":-60,"from":{"c":20,"m":5000}`, "cannot_compute", "kpa"}, // 54 kPa of air there (ISO 2533)

@@ -43,7 +43,7 @@ type Constant struct {
 func Constants() []Constant {
 	return []Constant{
 		{"HooklessCapKpa", tyre.HooklessCap.KPa(), "kPa", "the most that any tyre may hold on a hookless rim"},
-		{"UnreadHoldKpa", pressure.AskAbove.KPa(), "kPa", "a pair with a maximum that nobody has read is held to this until somebody has"},
+		{"UnreadHoldKpa", pressure.UnreadMax.KPa(), "kPa", "a pair with a maximum that nobody has read is held to this until somebody has"},
 		{"MaxFirmness", pressure.MaxFirmness, "", "steps softer or firmer at most"},
 	}
 }

@@ -60,6 +60,9 @@ func checkObject(path string, members entries, table []Field) (values, *Error) {
 			faults = together(faults, unknownField(at, table, m.name))
 			continue
 		}
+		if m.value == nil && f.Nullable { // as if it were left out
+			continue
+		}
 		value, fault := f.check(at, m.value)
 		if fault != nil && value == nil {
 			value = faulty{}

@@ -25,7 +25,7 @@ type Field struct {
 	Unit     string
 	Min, Max float64 // bounds of a number, of a list's length, or Max of a text's
 	Optional bool
-	Nullable bool // of an answer: null where there is no such number or thing
+	Nullable bool // null where there is no such number or thing; in a request as good as left out
 	Choices  []string
 	Fields   []Field // of an object, or of each item of a list
 	Item     kind    // of a list of an answer whose items are no objects: what they are
@@ -68,7 +68,7 @@ func (f Field) optional() Field {
 	return f
 }
 
-// nullable is the same field of an answer, null where there is none.
+// nullable is the same field, null where there is none: in an answer, or in a request, where null is as good as left out.
 func (f Field) nullable() Field {
 	f.Nullable = true
 	return f

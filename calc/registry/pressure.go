@@ -2,6 +2,7 @@ package registry
 
 import (
 	"rimside/calc/pressure"
+	"rimside/calc/ride"
 	"rimside/calc/road"
 	"rimside/calc/tyre"
 	"rimside/calc/unit"
@@ -12,7 +13,7 @@ var pressureCalculation = calculation{
 	table: []Field{
 		num("rider_kg", "kg", 15, 250),
 		num("bike_kg", "kg", 3, 150),
-		num("front_share", "", 0.2, 0.8).optional(),
+		num("front_share", "", 0.2, 0.8).instead(ride.FrontShare),
 		num("front_load_kg", "kg", 5, 250).optional(),
 		num("rear_load_kg", "kg", 5, 250).optional(),
 		wheelField("front"),
@@ -20,11 +21,12 @@ var pressureCalculation = calculation{
 		groundField,
 		place("set"),
 		place("ride"),
+		oneOf("here", pressure.Heres()).instead(string(pressure.HereSet)),
 		celsius("warmest_c").optional(),
-		num("gauge_error_kpa", "kPa", -100, 100),
-		yesNo("wet"),
-		{Name: "firmness", Kind: integer, Unit: "steps", Min: -pressure.MaxFirmness, Max: pressure.MaxFirmness},
-		num("shift", "", -0.5, 0.5),
+		gaugeErrorField,
+		yesNo("wet").instead(false),
+		Field{Name: "firmness", Kind: integer, Unit: "steps", Min: -pressure.MaxFirmness, Max: pressure.MaxFirmness}.instead(0),
+		group("shift", shiftField("front"), shiftField("rear")).optional(),
 		group("now",
 			num("front_gauge_kpa", "kPa", 0, 2000).optional(),
 			num("rear_gauge_kpa", "kPa", 0, 2000).optional(),
@@ -37,10 +39,17 @@ var pressureCalculation = calculation{
 		`"rear":{"tyre":{"label_mm":40,"sidewall":"glove","setup":"tubeless","max_kpa":500,"hookless_ok":true},` +
 		`"rim":{"bead_seat_mm":622,"inner_mm":25,"profile":"hooked","max_kpa":500}},` +
 		`"ground":[{"kind":"pea","share":0.7,"kmh":24,"washboard":false},{"gd0":0.0004,"share":0.3,"kmh":20}],` +
-		`"set":{"c":20,"m":0},"ride":{"c":5,"m":1100},"warmest_c":24,"gauge_error_kpa":7,"wet":false,"firmness":0,"shift":0,` +
+		`"set":{"c":20,"m":0},"ride":{"c":5,"m":1100},"here":"set","warmest_c":24,"gauge_error_kpa":7,"wet":false,"firmness":0,"shift":{"front":0.02,"rear":0},` +
 		`"now":{"front_gauge_kpa":230,"rear_gauge_kpa":250,"pump_stroke_ml":60}}`,
 	together: checkTogether,
+	answer:   pressureAnswer,
 	run:      runPressure,
+}
+
+var gaugeErrorField = num("gauge_error_kpa", "kPa", -100, 100).instead(0)
+
+func shiftField(name string) Field {
+	return num(name, "", -pressure.ShiftMost, pressure.ShiftMost).instead(0)
 }
 
 func wheelField(name string) Field {
@@ -52,7 +61,7 @@ func wheelField(name string) Field {
 			oneOf("setup", pressure.Setups()),
 			num("max_kpa", "kPa", 50, 1500).optional(),
 			num("min_kpa", "kPa", 20, 1200).optional(),
-			yesNo("hookless_ok"),
+			yesNo("hookless_ok").instead(false),
 			num("bead_seat_mm", "mm", 200, 700).optional(),
 			group("crr",
 				num("value", "", 0.001, 0.05),
@@ -86,7 +95,7 @@ var groundField = Field{Name: "ground", Kind: list, Min: 1, Max: 50, Fields: []F
 	num("gd0", "m3", 1e-6, 0.1).optional(),
 	num("share", "", 0, 1e6),
 	num("kmh", "km/h", 2, 80).optional(),
-	yesNo("washboard").optional(),
+	yesNo("washboard").instead(false),
 }}
 
 func runPressure(v values) (any, *Error) {
@@ -95,9 +104,10 @@ func runPressure(v values) (any, *Error) {
 		FrontShare: v.num("front_share"),
 		FrontLoad:  unit.Kilogram(v.num("front_load_kg")), RearLoad: unit.Kilogram(v.num("rear_load_kg")),
 		Front: wheelOf(v.in("front")), Rear: wheelOf(v.in("rear")), Ground: groundOf(v.items("ground")),
-		Set: stateOf(v.in("set")), Ride: stateOf(v.in("ride")),
+		Set: stateOf(v.in("set")), Ride: stateOf(v.in("ride")), Here: pressure.Here(v.text("here")),
 		GaugeError: unit.FromKPa(v.num("gauge_error_kpa")), Wet: v.yes("wet"),
-		Firmness: int(v.num("firmness")), Shift: v.num("shift"), Now: readingsOf(v.in("now")),
+		Firmness: int(v.num("firmness")), Now: readingsOf(v.in("now")),
+		Shift: pressure.PerWheel{Front: v.in("shift").num("front"), Rear: v.in("shift").num("rear")},
 	}
 	if v.has("warmest_c") {
 		warmest := unit.FromCelsius(v.num("warmest_c"))
@@ -120,8 +130,8 @@ func checkTogether(v values) *Error {
 		faults = wrong(CodeMissing, "rear_load_kg", "with", "front_load_kg")
 	case rear && !front:
 		faults = wrong(CodeMissing, "front_load_kg", "with", "rear_load_kg")
-	case !front && !v.has("front_share"):
-		faults = wrong(CodeMissing, "front_share")
+	case front:
+		faults = checkScales(v)
 	}
 	for _, side := range sides {
 		rim := v.in(side).in("rim")
@@ -130,6 +140,23 @@ func checkTogether(v values) *Error {
 		}
 	}
 	return together(faults, checkGround(v.items("ground")))
+}
+
+// scalesMost is how much more than rider and bike two scales may show, as scales differ (our choice).
+const scalesMost = 1.05
+
+// checkScales holds two scale readings to the weights: the rider stands on them, and nobody else.
+func checkScales(v values) *Error {
+	rider, bike := v.num("rider_kg"), v.num("bike_kg")
+	switch both := v.num("front_load_kg") + v.num("rear_load_kg"); {
+	case rider == 0 || bike == 0: // refused themselves
+		return nil
+	case both < rider:
+		return wrong(CodeConflict, "rear_load_kg", "with", "rider_kg", "least", rider)
+	case both > scalesMost*(rider+bike):
+		return wrong(CodeConflict, "rear_load_kg", "with", "bike_kg", "most", rider+bike)
+	}
+	return nil
 }
 
 func wheelOf(v values) pressure.WheelSetup {

@@ -12,8 +12,8 @@ type calculation struct {
 
 // all lists the calculations in the order they are published.
 var all = []calculation{
-	pressureCalculation, airCalculation, leakCalculation, co2Calculation, pumpCalculation, fitCalculation, saltCalculation,
-	matchCalculation, coverCalculation, shareCalculation, checksCalculation, readyCalculation, dueCalculation, packCalculation,
+	pressureCalculation, airCalculation, leakCalculation, expectedCalculation, shiftCalculation, co2Calculation, pumpCalculation,
+	fitCalculation, saltCalculation, matchCalculation, coverCalculation, shareCalculation, checksCalculation, readyCalculation, dueCalculation, packCalculation,
 }
 
 // Names lists the calculations.

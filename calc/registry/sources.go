@@ -50,8 +50,10 @@ func sourcesOf(name string) []source {
 		return joined(deciding(), pairing(), tyreShape(), tyreSpring(), casingLoss(), roughness(), rider(), afterRide(), atmosphere(), pumping())
 	case "air":
 		return atmosphere()
-	case "leak":
+	case "leak", "expected":
 		return joined(atmosphere(), leaking())
+	case "shift":
+		return afterRide()
 	case "co2":
 		return gasSources()
 	case "pump":

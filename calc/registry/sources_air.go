@@ -27,6 +27,9 @@ func leaking() []source {
 			"two readings of the same tyre; no published rate fits all tyres", practice},
 		{groupAir, "A later reading may lie higher by this and still count as no leak", "", one(air.ReadingScatter.KPa(), "kPa"),
 			"two readings of an ordinary gauge", ours},
+		{groupAir, "A tyre’s usual leak, from how it was found", "the middle of the newest times", []amount{
+			{"times that count", air.MostFound, ""}, {"days between, at the least", air.ShortestLeak, ""},
+		}, "over a shorter time a gauge’s scatter is larger than the loss; older ones are another tyre’s habits", ours},
 	}
 }
 

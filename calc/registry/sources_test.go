@@ -80,7 +80,7 @@ var untold = map[string]string{
 	"check.tube": "a bit", "check.evening": "a bit", "check.mostMeasurable": "bound of the input",
 	"air.tropopause": "where the formula ends", "air.co2Dense": "where the formula ends", "spares.better": "arithmetic", "pressure.searchEdge": "arithmetic", "pressure.MaxFirmness": "bound of the input",
 	"pressure.biggerLabels": "sizes on sale", "pressure.curvePoints": "drawing", "pressure.slopeStep": "arithmetic",
-	"ride.TooHarsh": "not in use", "ride.BitHarsh": "not in use", "ride.JustRight": "not in use", "ride.BitSoft": "not in use", "ride.Squirmed": "not in use",
+	"pressure.noMark": "no limit at all", "pressure.markSlack": "arithmetic", "pressure.ratioSlack": "arithmetic",
 	"road.tooNear": "arithmetic", "road.nudge": "arithmetic",
 	"road.quarterCarTyre": "only tests compare with the index", "road.quarterCarDamper": "only tests compare with the index",
 	"road.quarterCarSpeed": "only tests compare with the index", "tyre.MinLabelMM": "bound of the input", "tyre.MaxLabelMM": "bound of the input",
@@ -89,7 +89,7 @@ var untold = map[string]string{
 // toldThrough are read by a function that the sources call.
 var toldThrough = map[string]string{
 	"tyre.measuringRims": "tyre.MeasuringRims", "tyre.casings": "tyre.CasingOf", "road.kinds": "road.Kinds", "pressure.hardSquash": "pressure.HardSquash",
-	"pressure.feltBy": "pressure.RideNote", "salt.metals": "salt.Metals", "pack.torques": "pack.Torques",
+	"pressure.feltBy": "pressure.FeltBy", "pressure.practiceFactor": "pressure.PracticeFactor", "salt.metals": "salt.Metals", "pack.torques": "pack.Torques",
 }
 
 // A constant that an answer rests on and that the page does not tell would be a number without an origin.

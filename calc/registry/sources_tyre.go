@@ -21,8 +21,9 @@ func pairing() []source {
 		}, "trade press; a rim maker’s statements of ETRTO 2022 and 2023 ask for less, and the stricter one is used", published},
 		{groupRules, "Printed width from which a straight edge’s own table is asked for", "", one(tyre.WideHookless.MM(), "mm"),
 			"makers’ limits for wide tyres are always below the general cap", ours},
-		{groupRules, "Printed width over inner width: refused below, hooked", "", one(tyre.StopBelowRatio, ""),
-			"the trade press rule refuses everyday pairs", memory},
+		{groupRules, "Printed width over inner width: refused below, hooked", "", []amount{
+			{"whatever is listed", tyre.StopBelowRatio, ""}, {"unless the rim’s maker lists the width", tyre.AskBelowRatio, ""},
+		}, "the trade press rule refuses everyday pairs", memory},
 		{groupRules, "Printed width over inner width: care below, hooked", "", one(tyre.CareBelowRatio, ""), "trade press", published},
 		{groupRules, "Printed width over inner width: care above, and refused above", "", []amount{
 			{"care", tyre.CareAboveRatio, ""}, {"refused", tyre.StopAboveRatio, ""},

@@ -16,7 +16,7 @@ type Wheel struct {
 }
 
 // Course is the day's firm ground: stretches with shares that sum to 1. Soft stretches are left out, since nothing here
-// describes sinking in.
+// describes sinking in; only their share of the distance is remembered.
 type Course struct {
 	stretches []road.Stretch
 	speed     unit.MetrePerSecond
@@ -57,6 +57,12 @@ func (c Course) Rougher(factor float64) Course {
 		out.stretches[i] = s
 	}
 	return out
+}
+
+// FirmOnly is the same course without its soft ground.
+func (c Course) FirmOnly() Course {
+	c.soft = 0
+	return c
 }
 
 // Speed is the mean speed over the firm ground: distance over time.

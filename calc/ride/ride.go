@@ -1,15 +1,10 @@
-// Package ride is the rider and the bike on two wheels: who carries what, what each wheel loses along the day's ground, and
-// the personal shift learnt from after-ride notes.
+// Package ride is the rider and the bike on two wheels: who carries what, and what each wheel loses along the day's ground.
 //
 // Sources: statics for the load share, checked against the benchmark bicycle of Meijaard et al. 2007; the default shares for
 // riding, braking and seated climbing are from memory and say so.
 package ride
 
-import (
-	"math"
-
-	"rimside/calc/unit"
-)
+import "rimside/calc/unit"
 
 // Shares of the whole weight (from memory; the last two are chosen on the hard side for the floor).
 const (
@@ -58,33 +53,4 @@ func ShareOfFront(wheelbase unit.Metre, masses ...PointMass) float64 {
 		total += float64(m.Mass)
 	}
 	return moment / (total * float64(wheelbase))
-}
-
-// Feel is an after-ride answer, on the logarithm of pressure.
-type Feel float64
-
-// The five answers (our choice): how much the rider would have changed the pressure.
-const (
-	TooHarsh  Feel = -0.10
-	BitHarsh  Feel = -0.05
-	JustRight Feel = 0
-	BitSoft   Feel = +0.05
-	Squirmed  Feel = +0.10 // or the rim struck the ground
-)
-
-// Note is one after-ride answer with the pressure ridden and the custom pressure, unshifted, of that set-up.
-type Note struct {
-	Ridden, Custom unit.Pascal
-	Feel           Feel
-}
-
-// Shift is the rider's own shift s (custom is multiplied by e^s) from notes: a normal prior of mean 0 and one observation
-// ln(ridden/custom) + feel per note, all with the same standard deviation of 0.12, so the posterior mean is their sum over
-// one more than their number.
-func Shift(notes []Note) float64 {
-	var sum float64
-	for _, n := range notes {
-		sum += math.Log(float64(n.Ridden/n.Custom)) + float64(n.Feel)
-	}
-	return sum / float64(len(notes)+1)
 }

@@ -123,18 +123,3 @@ func TestLoadOfKeepsTheWhole(t *testing.T) {
 	within(t, "rigid, kg", float64(l.Rigid), 4.638554, 1e-6)
 	within(t, "whole, kg", float64(l.Rigid+l.Body), 35, 1e-12)
 }
-
-// Prior N(0, 0.12^2) and notes of the same deviation: the posterior mean is the notes' sum over one more than their number.
-func TestShift(t *testing.T) {
-	within(t, "no notes", ride.Shift(nil), 0, 1e-15)
-	within(t, "just right at custom", ride.Shift([]ride.Note{{Ridden: 2e5, Custom: 2e5}}), 0, 1e-15)
-	within(t, "one harsh note", ride.Shift([]ride.Note{{Ridden: 2e5, Custom: 2e5, Feel: ride.TooHarsh}}), -0.05, 1e-12)
-	within(t, "one squirming note", ride.Shift([]ride.Note{{Ridden: 2e5, Custom: 2e5, Feel: ride.Squirmed}}), 0.05, 1e-12)
-	// Ridden 20 % harder and right: ln 1.2 / 2 = 0.0911608.
-	within(t, "ridden harder", ride.Shift([]ride.Note{{Ridden: 2.4e5, Custom: 2e5}}), 0.0911608, 1e-7)
-	many := make([]ride.Note, 99)
-	for i := range many {
-		many[i] = ride.Note{Ridden: 1.8e5, Custom: 2e5, Feel: ride.BitHarsh}
-	}
-	within(t, "many agree", ride.Shift(many), 0.99*(math.Log(0.9)-0.05), 1e-12)
-}

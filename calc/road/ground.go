@@ -22,7 +22,7 @@ var kinds = []Kind{ // our choice on the ISO 8608 classes; speeds ours
 	{Key: "smooth", Rough: 64e-6, Speed: unit.FromKMH(30)},
 	{Key: "patched", Rough: 128e-6, Speed: unit.FromKMH(29)},
 	{Key: "chips", Rough: 192e-6, Speed: unit.FromKMH(28)},
-	{Key: "setts", Rough: 2048e-6, Speed: unit.FromKMH(22)},
+	{Key: "setts", Rough: 1024e-6, Speed: unit.FromKMH(22)},
 	{Key: "rice", Rough: 192e-6, Speed: unit.FromKMH(26)},
 	{Key: "pea", Rough: 256e-6, Speed: unit.FromKMH(25)},
 	{Key: "walnut", Rough: 512e-6, Speed: unit.FromKMH(22)},

@@ -74,7 +74,7 @@ func TestVelocitySpectrum(t *testing.T) {
 // The grounds that the eye tells apart (our choice on the ISO 8608 classes).
 func TestKinds(t *testing.T) {
 	for key, want := range map[string][2]float64{
-		"smooth": {64, 30}, "patched": {128, 29}, "chips": {192, 28}, "setts": {2048, 22}, "rice": {192, 26},
+		"smooth": {64, 30}, "patched": {128, 29}, "chips": {192, 28}, "setts": {1024, 22}, "rice": {192, 26},
 		"pea": {256, 25}, "walnut": {512, 22}, "egg": {1024, 18}, "fist": {2048, 14}, "soft": {0, 12},
 	} {
 		k, ok := road.KindOf(key)

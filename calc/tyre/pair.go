@@ -32,10 +32,11 @@ type Table struct {
 	Max                unit.Pascal
 }
 
-// allows says that the table names this label as fitting; a table without bounds names none.
-func (t Table) allows(label unit.Metre) bool {
-	return (t.MinLabel > 0 || t.MaxLabel > 0) && !t.excludes(label)
-}
+// allowsNarrow says that the table names this label as wide enough; a table without a narrowest width says nothing of it.
+func (t Table) allowsNarrow(label unit.Metre) bool { return t.MinLabel > 0 && !t.excludes(label) }
+
+// allowsWide says that the table names this label as narrow enough; a table without a widest width says nothing of it.
+func (t Table) allowsWide(label unit.Metre) bool { return t.MaxLabel > 0 && !t.excludes(label) }
 
 func (t Table) excludes(label unit.Metre) bool {
 	return label < t.MinLabel || (t.MaxLabel > 0 && label > t.MaxLabel)
@@ -60,16 +61,27 @@ const (
 	HooklessNarrow  Verdict = "hookless_too_narrow"
 	OutsideTable    Verdict = "outside_rim_table"
 	TooNarrow       Verdict = "too_narrow"
+	AskNarrowest    Verdict = "ask_table_min" // a question: which narrowest width does the rim's maker list?
 	TooWide         Verdict = "too_wide"
 	NarrowCare      Verdict = "narrow_care"
 	WideCare        Verdict = "wide_care"
 	HooklessNoTable Verdict = "hookless_no_table"
 )
 
+// Verdicts lists the keys, refusals first.
+func Verdicts() []Verdict {
+	return []Verdict{
+		BeadDiffers, NotForHookless, HooklessNarrow, OutsideTable, TooNarrow, AskNarrowest, TooWide, NarrowCare, WideCare, HooklessNoTable,
+	}
+}
+
 // Limits of printed width over inner width.
 const (
-	// StopBelowRatio refuses a narrower pair on hooked rims (from memory: the trade press rule of 1.25 refuses everyday pairs).
-	StopBelowRatio = 1.15
+	// StopBelowRatio refuses a narrower pair on hooked rims, whatever a table says (our choice).
+	StopBelowRatio = 1.00
+	// AskBelowRatio refuses a narrower pair on hooked rims unless the rim's maker lists its width (from memory: the trade press
+	// rule of 1.25 refuses everyday pairs; a printed 32 on 29 mm is ridden and measures 36.5).
+	AskBelowRatio = 1.15
 	// CareBelowRatio warns of a narrow tyre on hooked rims (trade press).
 	CareBelowRatio = 1.25
 	// CareAboveRatio warns of a wide tyre (from memory).
@@ -103,15 +115,17 @@ func (p Pair) hooklessNarrow() bool {
 	if p.Label >= MinHooklessLabel(p.Inner)-slack {
 		return false
 	}
-	excepted := p.Label >= unit.FromMM(29)-slack && p.Inner <= unit.FromMM(25)+slack && p.Table.allows(p.Label)
+	excepted := p.Label >= unit.FromMM(29)-slack && p.Inner <= unit.FromMM(25)+slack && p.Table.allowsNarrow(p.Label)
 	return !excepted
 }
+
+// ratio is printed width over inner width, free of the last bits that a millimetre has in metres.
+func (p Pair) ratio() float64 { return math.Round(float64(p.Label/p.Inner)*1e9) / 1e9 }
 
 // Refusal goes down the ordered list of rules for a tyre on a rim and returns the first that stops it, or "". Widths are
 // the printed ones, never measured. (Bead seats: ISO 5775; hookless rules: a rim maker's published statement.)
 func (p Pair) Refusal() Verdict {
-	ratio := float64(p.Label / p.Inner)
-	hookless := p.Profile.TreatedHookless()
+	ratio, hookless := p.ratio(), p.Profile.TreatedHookless()
 	switch {
 	case math.Round(p.TyreBeadSeat.MM()) != math.Round(p.RimBeadSeat.MM()):
 		return BeadDiffers
@@ -123,7 +137,9 @@ func (p Pair) Refusal() Verdict {
 		return OutsideTable
 	case !hookless && ratio < StopBelowRatio:
 		return TooNarrow
-	case ratio > StopAboveRatio && !p.Table.allows(p.Label):
+	case !hookless && ratio < AskBelowRatio && !p.Table.allowsNarrow(p.Label):
+		return AskNarrowest
+	case ratio > StopAboveRatio && !p.Table.allowsWide(p.Label):
 		return TooWide
 	}
 	return ""
@@ -131,12 +147,11 @@ func (p Pair) Refusal() Verdict {
 
 // Warning is what to take care of with a pair that is not refused, or "".
 func (p Pair) Warning() Verdict {
-	ratio := float64(p.Label / p.Inner)
-	hookless := p.Profile.TreatedHookless()
+	ratio, hookless := p.ratio(), p.Profile.TreatedHookless()
 	switch {
 	case !hookless && ratio < CareBelowRatio:
 		return NarrowCare
-	case ratio > CareAboveRatio && !p.Table.allows(p.Label):
+	case ratio > CareAboveRatio && !p.Table.allowsWide(p.Label):
 		return WideCare
 	case hookless && p.Label >= WideHookless && p.Table.Max == 0:
 		return HooklessNoTable

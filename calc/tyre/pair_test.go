@@ -32,6 +32,11 @@ func table(lo, hi float64) func(*tyre.Pair) {
 	return func(p *tyre.Pair) { p.Table = tyre.Table{MinLabel: mm(lo), MaxLabel: mm(hi)} }
 }
 
+// narrowest is the answer to the question of the narrowest listed width, and nothing else of a table.
+func narrowest(lo float64) func(*tyre.Pair) {
+	return func(p *tyre.Pair) { p.Table.MinLabel = mm(lo) }
+}
+
 func notNamed(p *tyre.Pair) { p.HooklessNamed = false }
 
 // The ordered rules for a tyre on a rim. Hookless widths: a rim maker's published statements (ETRTO 2022, 2023) and the trade
@@ -72,13 +77,24 @@ func TestRefusal(t *testing.T) {
 		{"at the table's edge", 50, 23, "hooked", table(35, 50), ""},
 		{"hookless above the table", 51, 23, "hookless", table(35, 50), tyre.OutsideTable},
 
-		{"hooked ratio 1.14", 24, 21, "hooked", nil, tyre.TooNarrow},
+		// Hooked: below 1.15 a question, below 1.00 no, whatever is listed (32 on 29, ratio 1.10, is ridden and measures 36.5).
+		{"hooked ratio 1.14", 24, 21, "hooked", nil, tyre.AskNarrowest},
+		{"32 on 29 hooked", 32, 29, "hooked", nil, tyre.AskNarrowest},
+		{"32 on 29 hooked, listed from 32", 32, 29, "hooked", narrowest(32), ""},
+		{"32 on 29 hooked, listed from 30", 32, 29, "hooked", narrowest(30), ""},
+		{"32 on 29 hooked, listed from 33", 32, 29, "hooked", narrowest(33), tyre.OutsideTable},
+		{"32 on 29 hooked, a table with a widest only", 32, 29, "hooked", func(p *tyre.Pair) { p.Table.MaxLabel = mm(57) }, tyre.AskNarrowest},
+		{"hooked ratio 1.00", 30, 30, "hooked", narrowest(28), ""},
+		{"hooked ratio 0.97", 29, 30, "hooked", nil, tyre.TooNarrow},
+		{"hooked ratio 0.97, even in the rim's table", 29, 30, "hooked", narrowest(28), tyre.TooNarrow},
+		{"hooked ratio 1.15", 23, 20, "hooked", nil, ""},
 		{"hooked ratio 1.19", 25, 21, "hooked", nil, ""},
 		{"hookless has no low ratio", 35, 30, "hookless", nil, ""}, // 1.17
 		{"ratio 2.48", 52, 21, "hooked", nil, ""},
 		{"ratio 2.52", 53, 21, "hooked", nil, tyre.TooWide},
 		{"ratio 2.52 hookless", 53, 21, "hookless", nil, tyre.TooWide},
 		{"ratio 2.52 in the rim's table", 53, 21, "hooked", table(28, 57), ""},
+		{"ratio 2.52, a table with a narrowest only", 53, 21, "hooked", narrowest(28), tyre.TooWide},
 		{"ratio 2.52, a table with a maximum only", 53, 21, "hooked", func(p *tyre.Pair) { p.Table.Max = 4e5 }, tyre.TooWide},
 	} {
 		if got := c.pair().Refusal(); got != c.want {
@@ -92,9 +108,12 @@ func TestWarning(t *testing.T) {
 	for _, c := range []pairCase{
 		{"hooked ratio 1.19", 25, 21, "hooked", nil, tyre.NarrowCare},
 		{"hooked ratio 1.33", 28, 21, "hooked", nil, ""},
+		{"hooked ratio 1.25", 25, 20, "hooked", nil, ""},
+		{"32 on 29 hooked, listed", 32, 29, "hooked", narrowest(32), tyre.NarrowCare},
 		{"hookless ratio 1.2", 30, 25, "hookless", nil, ""},
 		{"ratio 2.24", 47, 21, "hooked", nil, ""},
 		{"ratio 2.29", 48, 21, "hooked", nil, tyre.WideCare},
+		{"ratio 2.29, a table with a narrowest only", 48, 21, "hooked", narrowest(28), tyre.WideCare},
 		{"ratio 2.29 in the rim's table", 48, 21, "hooked", table(28, 57), ""},
 		{"35 hookless", 35, 23, "hookless", nil, tyre.HooklessNoTable},
 		{"34 hookless", 34, 23, "hookless", nil, ""},

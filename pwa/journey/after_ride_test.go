@@ -32,7 +32,7 @@ func TestAfterTheRideTheNextAnswerLearns(t *testing.T) {
 	p.harsh()
 	p.See("Noted. Next time: front 0.0")
 	p.See("softer")
-	p.See(fill(in["ride.shiftOne"], "percent", "-2.5"))
+	p.See(fill(in["ride.shiftOne"], "percent", "-2.4"))
 	p.See("Front: a bit harsh (just now)")
 	after := p.Changed(front, before)
 	if after >= before {

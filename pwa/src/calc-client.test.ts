@@ -70,7 +70,7 @@ const leak = (days: number): Requests["leak"] => ({ first: { kpa: 250, ...place 
 const tyre = { label_mm: 40, sidewall: "glove", setup: "tubeless", hookless_ok: false } as const;
 const rim = { bead_seat_mm: 622, inner_mm: 25, profile: "hooked" } as const;
 const pressure = (rider_kg: number): Requests["pressure"] => ({
-  rider_kg, bike_kg: 11, front: { tyre, rim }, rear: { tyre, rim }, ground: [{ kind: "pea", share: 1 }], set: place, ride: place, gauge_error_kpa: 0, wet: false, firmness: 0, shift: 0,
+  rider_kg, bike_kg: 11, front: { tyre, rim }, rear: { tyre, rim }, ground: [{ kind: "pea", share: 1 }], set: place, ride: place, gauge_error_kpa: 0, wet: false, firmness: 0,
 });
 const said = (result: { readonly answer: unknown } | undefined): unknown => result?.answer;
 

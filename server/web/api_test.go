@@ -49,7 +49,7 @@ func TestCalculationsOfTheRegistryAreReached(t *testing.T) {
 func TestServerState(t *testing.T) {
 	demo := start(t, web.Options{Demo: true})
 	play(t, []scenario{
-		{name: "health", path: "/api/health", status: 200, has: []string{`{"ok":true,"version":"abc123abc123"}`}, wantHeaders: map[string]string{"Content-Type": "application/json", "Cache-Control": "no-store"}},
+		{name: "health", path: "/api/health", status: 200, has: []string{`{"ok":true,"version":"abc123abc123","state":"ok","read":true,"write":true,"free_bytes":`, `"checked_at":0,"damaged_ops":0}`}, wantHeaders: map[string]string{"Content-Type": "application/json", "Cache-Control": "no-store"}},
 		{name: "health HEAD", method: "HEAD", path: "/api/health", status: 200, hasNot: []string{"ok"}},
 		{name: "no demo", path: "/api/demo", status: 204},
 		{name: "demo", server: demo, path: "/api/demo", status: 200, has: []string{`"draft"`}, wantHeaders: map[string]string{"Content-Type": "application/json"}},

@@ -14,6 +14,7 @@ func (a *app) blobPut(w http.ResponseWriter, r *http.Request) {
 	if !isPlain(w, r) {
 		return
 	}
+	bySlowLink(w, r)
 	body := http.MaxBytesReader(w, r.Body, blob.MaxBytes+1)
 	if err := a.book.PutBlob(r.Context(), pathValue(r, "sha256"), body); err != nil {
 		a.refuseStore(w, r, err)

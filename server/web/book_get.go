@@ -21,8 +21,17 @@ func (a *app) bookGet(w http.ResponseWriter, r *http.Request) {
 		Digest  string `json:"digest"`
 		Version string `json:"version"`
 		Now     int64  `json:"now"`
-	}{about.Book, about.Log, about.Server, a.name, about.Count, about.Digest, a.version, a.nowMS()})
+		// What this server can beyond the first: a phone asks for it only where it is named.
+		Can []string `json:"can"`
+	}{about.Book, about.Log, about.Server, a.name, about.Count, about.Digest, a.version, a.nowMS(), can})
 }
+
+// can names what was added to the calls, so that phones of today work with servers of before and the other way round:
+// health: GET /api/health tells state, read, write, free_bytes, checked_at, damaged_ops;
+// page_hash: a page of GET /api/ops carries hash, the SHA-256 of the SHA-256 of each of its ops' bytes in a row;
+// wanted: GET /api/wanted lists ops and photos that are to be sent again;
+// parts: GET and PATCH /api/blobs/{sha256}/part take a photo in parts.
+var can = []string{"health", "page_hash", "wanted", "parts"}
 
 // answerJSON writes what always marshals: plain structs of texts and numbers.
 func (a *app) answerJSON(w http.ResponseWriter, what any) {

@@ -55,6 +55,12 @@ func message(e *registry.Error) string {
 	case registry.CodeChoice:
 		return what + ": one of " + choices(e) + "."
 	case registry.CodeConflict:
+		if least, isScale := e.Values["least"].(float64); isScale {
+			return "Both scales together show less than the rider's " + written(least) + " kg: weigh again, with the rider on the bike."
+		}
+		if most, isScale := e.Values["most"].(float64); isScale {
+			return "Both scales together show more than the " + written(most) + " kg of rider and bike: weigh again, or correct the weights."
+		}
 		return what + " does not go with this: " + lower(wordsOf(text(e, "with"))) + "."
 	case registry.CodeCannot:
 		return reasonMessage(text(e, "why"))

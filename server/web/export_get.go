@@ -9,7 +9,7 @@ func (a *app) exportGet(w http.ResponseWriter, r *http.Request) {
 		a.refuseStore(w, r, err)
 		return
 	}
-	mayTakeLong(w)
+	w = toSlowLink(w)
 	header := w.Header()
 	header.Set("Content-Type", "application/x-ndjson")
 	header.Set("Content-Disposition", `attachment; filename="rimside-`+about.Book+`.ndjson"`)

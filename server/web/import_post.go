@@ -9,7 +9,7 @@ func (a *app) importPost(w http.ResponseWriter, r *http.Request) {
 	if !isPlain(w, r) {
 		return
 	}
-	mayTakeLong(w)
+	bySlowLink(w, r)
 	pushed, err := a.book.Import(r.Context(), http.MaxBytesReader(w, r.Body, maxImportBody), via(r))
 	if err != nil {
 		a.refuseStore(w, r, err)

@@ -36,7 +36,7 @@ func (a *app) opsPull(w http.ResponseWriter, r *http.Request) {
 		a.refuseStore(w, r, err)
 		return
 	}
-	answer(w, http.StatusOK, "application/json", a.writePage(page))
+	answerPacked(w, r, a.writePage(page))
 }
 
 // wholeNumber reads a number of the query; a missing one is the least.
@@ -72,6 +72,6 @@ func (a *app) writePage(page sqlite.Page) []byte {
 	}
 	out.Write(carriers)
 	out.WriteString(`,"next":` + strconv.FormatInt(page.Next, 10) + `,"more":` + strconv.FormatBool(page.More) +
-		`,"count":` + strconv.FormatInt(page.Count, 10) + `,"digest":"` + page.Digest + `","now":` + strconv.FormatInt(a.nowMS(), 10) + `}`)
+		`,"count":` + strconv.FormatInt(page.Count, 10) + `,"digest":"` + page.Digest + `","hash":"` + page.Hash + `","now":` + strconv.FormatInt(a.nowMS(), 10) + `}`)
 	return out.Bytes()
 }

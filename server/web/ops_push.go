@@ -23,6 +23,7 @@ type push struct {
 
 // opsPush stores ops. The answer goes out when they are on the disk.
 func (a *app) opsPush(w http.ResponseWriter, r *http.Request) {
+	bySlowLink(w, r)
 	body, ok := readJSONBody(w, r, maxPushBody, "8 MiB, the most a push takes: send fewer entries at once.")
 	if !ok {
 		return

@@ -44,6 +44,7 @@ func (a *app) table() []route {
 		{paired, "/api/pair/code", methods{post: a.pairCodePost}},
 		{paired, "/api/book", methods{get: a.bookGet}},
 		{paired, "/api/ops", methods{get: a.opsPull, post: a.opsPush}},
+		{paired, "/api/wanted", methods{get: a.wantedGet}},
 		{paired, "/api/export", methods{get: a.exportGet}},
 		{paired, "/api/import", methods{post: a.importPost}},
 		{paired, "/api/devices", methods{get: a.devicesGet}},
@@ -51,6 +52,7 @@ func (a *app) table() []route {
 		{paired, "/api/devices/{id}/revoke", methods{post: a.deviceRevoke}},
 		{paired, "/api/blobs/missing", methods{post: a.blobsMissing}},
 		{paired, "/api/blobs/{sha256:[0-9a-f]{64}}", methods{get: a.blobGet, put: a.blobPut}},
+		{paired, "/api/blobs/{sha256:[0-9a-f]{64}}/part", methods{get: a.blobPartGet, patch: a.blobPartPatch}},
 	}
 }
 

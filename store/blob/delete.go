@@ -28,3 +28,16 @@ func (s *Store) Delete(hash string) error {
 	syncDir(dir)
 	return err
 }
+
+// SetAside takes a damaged file away under a name that nothing is found by. It goes when the file comes anew or is deleted.
+func (s *Store) SetAside(hash string) error {
+	if !isHash(hash) {
+		return ErrBadName
+	}
+	path := s.path(hash)
+	if err := os.Rename(path, filepath.Join(filepath.Dir(path), unfinished+hash+"-damaged")); err != nil && !errors.Is(err, fs.ErrNotExist) {
+		return err
+	}
+	syncDir(filepath.Dir(path))
+	return nil
+}

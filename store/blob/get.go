@@ -88,6 +88,18 @@ func (s *Store) Check(hash string) error {
 	return nil
 }
 
+// Damaged tells whether a file is here and is not what its name says.
+func (s *Store) Damaged(hash string) (bool, error) {
+	switch err := s.Check(hash); {
+	case errors.Is(err, ErrWrongHash):
+		return true, nil
+	case errors.Is(err, ErrNotFound): // it may have been erased meanwhile
+		return false, nil
+	default:
+		return false, err
+	}
+}
+
 // VerifyAll checks every file and lists those that are not what their name says.
 func (s *Store) VerifyAll() (damaged []string, err error) {
 	all, err := s.List()
@@ -95,11 +107,12 @@ func (s *Store) VerifyAll() (damaged []string, err error) {
 		return nil, err
 	}
 	for _, hash := range all {
-		switch err := s.Check(hash); {
-		case errors.Is(err, ErrWrongHash):
-			damaged = append(damaged, hash)
-		case err != nil && !errors.Is(err, ErrNotFound): // it may have been erased meanwhile
+		is, err := s.Damaged(hash)
+		if err != nil {
 			return damaged, err
+		}
+		if is {
+			damaged = append(damaged, hash)
 		}
 	}
 	return damaged, nil

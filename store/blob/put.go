@@ -6,6 +6,7 @@ import (
 	"encoding/hex"
 	"errors"
 	"io"
+	"io/fs"
 	"os"
 	"path/filepath"
 )
@@ -75,6 +76,9 @@ func (s *Store) write(hash string, body []byte) (err error) {
 		return err
 	}
 	if err := os.Rename(file.Name(), path); err != nil {
+		return err
+	}
+	if err := os.Remove(filepath.Join(filepath.Dir(path), unfinished+hash+"-damaged")); err != nil && !errors.Is(err, fs.ErrNotExist) {
 		return err
 	}
 	syncDir(filepath.Dir(path))

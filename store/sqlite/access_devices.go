@@ -30,13 +30,16 @@ func (b *Book) Pair(ctx context.Context, device, label string) error {
 	return explain(inTx(ctx, b.write, func(tx *sql.Tx) error {
 		_, err := tx.Exec(`INSERT INTO devices (device, label, paired_at, seen_at) VALUES (?, ?, ?, ?)
 			ON CONFLICT (device) DO UPDATE SET label = excluded.label, paired_at = excluded.paired_at, seen_at = excluded.seen_at`, device, label, now, now)
+		if err == nil {
+			err = seal(tx, "devices", "device = ?", device)
+		}
 		return errors.Join(err, changed(tx))
 	}))
 }
 
 // Revoked tells whether a device must not come in any more.
 func (b *Book) Revoked(ctx context.Context, device string) (out bool, err error) {
-	err = b.read.QueryRowContext(ctx, `SELECT shut_out FROM devices WHERE device = ?`, device).Scan(&out)
+	err = b.read.QueryRowContext(ctx, `SELECT revoked FROM devices WHERE device = ?`, device).Scan(&out)
 	if errors.Is(err, sql.ErrNoRows) {
 		return false, nil
 	}
@@ -45,13 +48,18 @@ func (b *Book) Revoked(ctx context.Context, device string) (out bool, err error)
 
 // SeeDevice notes when a device was here. That needs no copy of the file.
 func (b *Book) SeeDevice(ctx context.Context, device string) error {
-	_, err := b.write.ExecContext(ctx, `INSERT INTO devices (device, seen_at) VALUES (?1, ?2) ON CONFLICT (device) DO UPDATE SET seen_at = ?2`, device, b.now().UnixMilli())
-	return explain(err)
+	return explain(inTx(ctx, b.write, func(tx *sql.Tx) error {
+		_, err := tx.Exec(`INSERT INTO devices (device, seen_at) VALUES (?1, ?2) ON CONFLICT (device) DO UPDATE SET seen_at = ?2`, device, b.now().UnixMilli())
+		if err == nil {
+			err = seal(tx, "devices", "device = ?", device)
+		}
+		return err
+	}))
 }
 
 // Devices lists all, those that came last first. Their names are what the log says.
 func (b *Book) Devices(ctx context.Context) ([]Device, error) {
-	rows, err := b.read.QueryContext(ctx, `SELECT device, label, paired_at, seen_at, shut_out FROM devices ORDER BY seen_at DESC, paired_at DESC, device LIMIT 1000`)
+	rows, err := b.read.QueryContext(ctx, `SELECT device, label, paired_at, seen_at, revoked FROM devices ORDER BY seen_at DESC, paired_at DESC, device LIMIT 1000`)
 	if err != nil {
 		return nil, explain(err)
 	}
@@ -116,7 +124,10 @@ func noteDevice(tx *sql.Tx, op oplog.Op) error {
 		return nil
 	}
 	out := isErase || op.Erased || string(op.Set[fieldRevoked]) == "true"
-	_, err := tx.Exec(`INSERT INTO devices (device, shut_out) VALUES (?1, ?2) ON CONFLICT (device) DO UPDATE SET shut_out = max(shut_out, ?2)`, op.Rec, out)
+	_, err := tx.Exec(`INSERT INTO devices (device, revoked) VALUES (?1, ?2) ON CONFLICT (device) DO UPDATE SET revoked = max(revoked, ?2)`, op.Rec, out)
+	if err == nil {
+		err = seal(tx, "devices", "device = ?", op.Rec)
+	}
 	return err
 }
 
@@ -124,10 +135,13 @@ func noteDevice(tx *sql.Tx, op oplog.Op) error {
 func (b *Book) NoteDevice(ctx context.Context, device, field string, value any) error {
 	column := "label"
 	if field == fieldRevoked {
-		column = "shut_out"
+		column = "revoked"
 	}
 	return explain(inTx(ctx, b.write, func(tx *sql.Tx) error {
 		_, err := tx.Exec(`UPDATE devices SET `+column+` = ? WHERE device = ?`, value, device)
+		if err == nil {
+			err = seal(tx, "devices", "device = ?", device)
+		}
 		return errors.Join(err, changed(tx))
 	}))
 }

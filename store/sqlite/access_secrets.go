@@ -29,11 +29,16 @@ func (b *Book) PutSecret(ctx context.Context, name string, value []byte) error {
 func (b *Book) putSecret(tx *sql.Tx, name string, value []byte) error {
 	_, err := tx.Exec(`INSERT INTO secrets (name, made_at, value) VALUES (?, ?, ?)
 		ON CONFLICT (name) DO UPDATE SET made_at = excluded.made_at, value = excluded.value`, name, b.now().UnixMilli(), value)
+	if err == nil {
+		err = seal(tx, "secrets", "name = ?", name)
+	}
 	return errors.Join(err, changed(tx))
 }
 
 // changed makes a new copy of the file due.
 func changed(tx *sql.Tx) error {
-	_, err := tx.Exec(`UPDATE book SET changes = changes + 1`)
-	return err
+	if _, err := tx.Exec(`UPDATE book SET changes = changes + 1`); err != nil {
+		return err
+	}
+	return seal(tx, "book", "only = 1")
 }

@@ -110,7 +110,10 @@ func renew(ctx context.Context, path string) (err error) {
 		if rows, err := changed.RowsAffected(); err != nil || rows != 1 {
 			return errBadBackup
 		}
-		return nil
+		if version < sumsSince {
+			return nil
+		}
+		return seal(tx, "book", "only = 1")
 	})
 }
 

@@ -68,7 +68,7 @@ func (b *Book) openSnapshot(ctx context.Context) (*os.File, error) {
 	if err != nil {
 		return nil, err
 	}
-	path, err := b.snapshot(ctx, dir)
+	path, err := b.soundSnapshot(ctx, dir)
 	if err != nil {
 		return nil, err
 	}

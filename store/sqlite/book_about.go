@@ -28,7 +28,8 @@ type bookRow struct {
 	server, log, book          string
 	count, changes             int64
 	erases, erasesDone, newest int64
-	stalePages, anyErased      bool
+	stalePages                 bool
+	anyErased, anyDamaged      bool
 	digest                     oplog.Digest
 }
 
@@ -42,10 +43,24 @@ type rowsQuerier interface {
 }
 
 func readBookRow(ctx context.Context, from rowQuerier) (s bookRow, err error) {
+	return scanBookRow(from.QueryRowContext(ctx, bookRowQuery))
+}
+
+// bookRowQuery uses only what was there in the first format, so that copies of then can be read.
+const bookRowQuery = `SELECT server, log, book, count, digest, changes, erases, erases_done, stale_pages, coalesce((SELECT max(seq) FROM ops), 0),
+	EXISTS (SELECT 1 FROM erased_records) FROM book`
+
+// rowIn reads the row in a push's transaction; here it is also known whether ops are missing that were damaged.
+func (b *Book) rowIn(tx *sql.Tx) (s bookRow, err error) {
+	if s, err = scanBookRow(tx.Stmt(b.statements.row).QueryRow()); err != nil {
+		return s, err
+	}
+	return s, explain(tx.Stmt(b.statements.anyDamaged).QueryRow().Scan(&s.anyDamaged))
+}
+
+func scanBookRow(row *sql.Row) (s bookRow, err error) {
 	var digest []byte
-	err = from.QueryRowContext(ctx, `SELECT server, log, book, count, digest, changes, erases, erases_done, stale_pages, coalesce((SELECT max(seq) FROM ops), 0),
-		EXISTS (SELECT 1 FROM erased_records) FROM book`).
-		Scan(&s.server, &s.log, &s.book, &s.count, &digest, &s.changes, &s.erases, &s.erasesDone, &s.stalePages, &s.newest, &s.anyErased)
+	err = row.Scan(&s.server, &s.log, &s.book, &s.count, &digest, &s.changes, &s.erases, &s.erasesDone, &s.stalePages, &s.newest, &s.anyErased)
 	if err != nil {
 		return s, explain(err)
 	}
@@ -56,24 +71,41 @@ func readBookRow(ctx context.Context, from rowQuerier) (s bookRow, err error) {
 	return s, nil
 }
 
-// save writes back what a push changes.
-func (s bookRow) save(tx *sql.Tx) error {
-	_, err := tx.Exec(`UPDATE book SET book = ?, count = ?, digest = ?, changes = changes + 1, erases = ?, stale_pages = ?`,
-		s.book, s.count, s.digest[:], s.erases, s.stalePages)
+// saveRow writes back what a push changes.
+func (b *Book) saveRow(tx *sql.Tx, s bookRow) error {
+	s.changes++
+	_, err := tx.Stmt(b.statements.save).Exec(s.book, s.count, s.digest[:], s.changes, s.erases, s.stalePages, s.sum())
 	return err
 }
 
+// sum is what the row is sealed with.
+func (s bookRow) sum() int64 {
+	return rowSum(s.server, s.log, s.book, s.count, s.digest[:], s.changes, s.erases, s.erasesDone, s.stalePages)
+}
+
 // adopt gives an empty server the book of whoever comes first, and refuses any other book.
-func (s *bookRow) adopt(book string) (changed bool, err error) {
-	if !oplog.IsID(book) {
-		return false, errBadBook
-	}
-	if s.book == "" {
+func (s *bookRow) adopt(book string) error {
+	switch {
+	case !oplog.IsID(book):
+		return errBadBook
+	case s.book == "":
 		s.book = book
-		return true, nil
+	case s.book != book:
+		return ErrOtherBook
 	}
-	if s.book != book {
-		return false, ErrOtherBook
+	return nil
+}
+
+// with counts an op that was added.
+func (s *bookRow) with(id string) {
+	s.count++
+	s.digest.Toggle(id)
+}
+
+// without counts ops that were taken out.
+func (s *bookRow) without(ids []string) {
+	for _, id := range ids {
+		s.count--
+		s.digest.Toggle(id)
 	}
-	return false, nil
 }

@@ -37,6 +37,8 @@ type Book struct {
 
 	statements statements
 	shortener  shortener
+	pushes     group
+	health     health
 
 	life       context.Context // ends with Close, and with it what runs beside the pushes
 	end        context.CancelFunc
@@ -86,6 +88,7 @@ func (b *Book) open(ctx context.Context) (err error) {
 	if err := makePrivate(path); err != nil {
 		return fmt.Errorf("the book's file cannot be made: %w", err)
 	}
+	closed := wasClosed(path)
 	if b.write, err = openWriter(path); err != nil {
 		return err
 	}
@@ -102,6 +105,9 @@ func (b *Book) open(ctx context.Context) (err error) {
 	if err := b.statements.prepare(ctx, b.write, b.read); err != nil {
 		return err
 	}
+	if err := b.checkStart(ctx, closed); err != nil {
+		return err
+	}
 	b.shortener.start(b)
 	b.tidyBeside(true) // what a crash left
 	return nil
@@ -112,7 +118,10 @@ func (b *Book) introduce(ctx context.Context) error {
 	return inTx(ctx, b.write, func(tx *sql.Tx) error {
 		none := oplog.Digest{}
 		_, err := tx.Exec(`INSERT OR IGNORE INTO book (only, server, log, digest) VALUES (1, ?, ?, ?)`, oplog.NewID(), oplog.NewID(), none[:])
-		return err
+		if err != nil {
+			return err
+		}
+		return seal(tx, "book", "only = 1 AND sum IS NULL")
 	})
 }
 

@@ -22,7 +22,7 @@ var rhythms = []rhythm{{"hourly", "2006-01-02T15", 24}, {"daily", "2006-01-02", 
 
 // Tick does what is due: call it every minute.
 func (b *Book) Tick(ctx context.Context) error {
-	err := b.tidy(ctx)
+	err := errors.Join(b.tidy(ctx), b.Scrub(ctx))
 	b.tidying.Lock()
 	defer b.tidying.Unlock()
 	err = errors.Join(err, b.removeUnfinished(time.Hour)) // by then no program can still be working on it
@@ -85,7 +85,7 @@ func (b *Book) copyTo(ctx context.Context, name string) error {
 	if err != nil {
 		return err
 	}
-	path, err := b.snapshot(ctx, dir)
+	path, err := b.soundSnapshot(ctx, dir)
 	if err != nil {
 		return err
 	}

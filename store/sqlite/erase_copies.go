@@ -93,7 +93,11 @@ func eraseIn(ctx context.Context, path string, recs []string) (err error) {
 	}
 	defer func() { err = errors.Join(err, db.Close()) }()
 	err = inTx(ctx, db, func(tx *sql.Tx) error {
-		if _, err := eraseRecords(tx, recs); err != nil {
+		var format int
+		if err := tx.QueryRow("PRAGMA user_version").Scan(&format); err != nil {
+			return err
+		}
+		if _, err := (&eraser{tx: tx, format: format}).records(recs); err != nil {
 			return err
 		}
 		_, err := tx.Exec(`DELETE FROM leaving_blobs`)

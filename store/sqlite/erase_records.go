@@ -2,23 +2,36 @@ package sqlite
 
 import (
 	"database/sql"
+	"encoding/hex"
 
 	"rimside/store/oplog"
 )
 
-// eraseRecords takes the values out of all stored ops of the records, and tells how many ops it rewrote. They keep their
+// eraser erases in a database file of a format: copies may be older than this program.
+type eraser struct {
+	tx      *sql.Tx
+	format  int
+	removed []string // ids of ops that were damaged: of those nothing can be kept
+}
+
+// records takes the values out of all stored ops of the records, and tells how many ops it rewrote. They keep their
 // places in the log.
-func eraseRecords(tx *sql.Tx, recs []string) (rewritten int, err error) {
+func (e *eraser) records(recs []string) (rewritten int, err error) {
 	for _, rec := range recs {
-		if _, err := tx.Exec(`INSERT OR IGNORE INTO erased_records (rec) VALUES (?)`, unhex(rec)); err != nil {
+		if _, err := e.tx.Exec(`INSERT OR IGNORE INTO erased_records (rec) VALUES (?)`, unhex(rec)); err != nil {
 			return rewritten, err
 		}
-		live, err := liveOps(tx, unhex(rec))
+		if e.format >= sumsSince {
+			if _, err := e.tx.Exec(`DELETE FROM damaged_ops WHERE rec = ?`, unhex(rec)); err != nil {
+				return rewritten, err
+			}
+		}
+		live, err := liveOps(e.tx, unhex(rec))
 		if err != nil {
 			return rewritten, err
 		}
 		for _, seq := range live {
-			erased, err := eraseOp(tx, seq)
+			erased, err := e.op(seq)
 			if err != nil {
 				return rewritten, err
 			}
@@ -47,15 +60,16 @@ func liveOps(tx *sql.Tx, rec []byte) (seqs []int64, err error) {
 	return seqs, rows.Err()
 }
 
-// eraseOp rewrites one op, unless it is the erase itself, which stays as it is.
-func eraseOp(tx *sql.Tx, seq int64) (rewritten bool, err error) {
+// op rewrites one op, unless it is the erase itself, which stays as it is.
+func (e *eraser) op(seq int64) (rewritten bool, err error) {
+	tx := e.tx
 	var raw []byte
 	if err := tx.QueryRow(`SELECT bytes FROM ops WHERE seq = ?`, seq).Scan(&raw); err != nil {
 		return false, err
 	}
 	op, fault := oplog.Parse(raw)
 	if fault != nil {
-		return false, fault
+		return true, e.remove(seq)
 	}
 	if op.Kind == oplog.KindErase {
 		return false, nil
@@ -63,18 +77,37 @@ func eraseOp(tx *sql.Tx, seq int64) (rewritten bool, err error) {
 	if _, err := tx.Exec(`UPDATE ops SET bytes = ?, erased = 1 WHERE seq = ?`, op.Erase().Raw, seq); err != nil {
 		return false, err
 	}
+	if e.format >= sumsSince {
+		if _, err := tx.Exec(`UPDATE ops SET sha256 = sha256(bytes), sum = row_sum(id, rec, erased, via, received_at) WHERE seq = ?`, seq); err != nil {
+			return false, err
+		}
+	}
 	if _, err := tx.Exec(`DELETE FROM named_blobs WHERE seq = ?`, seq); err != nil {
 		return false, err
 	}
-	return true, dropBlobs(tx, oplog.Blobs(op))
+	return true, e.dropBlobs(oplog.Blobs(op))
 }
 
 // dropBlobs lets files go that no live op names any more.
-func dropBlobs(tx *sql.Tx, hashes []string) error {
+func (e eraser) dropBlobs(hashes []string) error {
 	for _, hash := range hashes {
-		if err := dropBlob(tx, unhex(hash)); err != nil {
+		if err := e.dropBlob(unhex(hash)); err != nil {
 			return err
 		}
 	}
 	return nil
+}
+
+// remove takes an op out that cannot be read: whoever holds it sends its frame.
+func (e *eraser) remove(seq int64) error {
+	var id []byte
+	if err := e.tx.QueryRow(`SELECT id FROM ops WHERE seq = ?`, seq).Scan(&id); err != nil {
+		return err
+	}
+	e.removed = append(e.removed, hex.EncodeToString(id))
+	if _, err := e.tx.Exec(`DELETE FROM named_blobs WHERE seq = ?`, seq); err != nil {
+		return err
+	}
+	_, err := e.tx.Exec(`DELETE FROM ops WHERE seq = ?`, seq)
+	return err
 }

@@ -53,8 +53,12 @@ func (b *Book) tidy(ctx context.Context) error {
 	if err := b.clearCopies(ctx); err != nil {
 		return err
 	}
-	_, err = b.write.ExecContext(ctx, `UPDATE book SET erases_done = max(erases_done, ?1), stale_pages = stale_pages AND erases > ?1`, row.erases)
-	return err
+	return inTx(ctx, b.write, func(tx *sql.Tx) error {
+		if _, err := tx.Exec(`UPDATE book SET erases_done = max(erases_done, ?1), stale_pages = stale_pages AND erases > ?1`, row.erases); err != nil {
+			return err
+		}
+		return seal(tx, "book", "only = 1")
+	})
 }
 
 // deleteLeavingBlobs deletes the files that no live op names any more.

@@ -2,6 +2,8 @@ package sqlite
 
 import (
 	"errors"
+	"io/fs"
+	"syscall"
 
 	driver "modernc.org/sqlite"
 	lib "modernc.org/sqlite/lib"
@@ -23,11 +25,30 @@ var (
 	errUnusable = fault.New(fault.Broken, "damaged", "The file rimside.sqlite in the data folder is damaged. Move it away, then restore a backup, or put the newest file of the folder copies in its place.")
 )
 
-// explain turns what SQLite says about an unusable file into a sentence.
+// What is wrong with the server, so that nobody takes it for a fault of what was sent.
+var (
+	errFull     = fault.New(fault.Full, "full", "The server's disk is full. Nothing is lost on this phone. Make room on the server's disk; what was not sent then goes by itself.")
+	errReadOnly = fault.New(fault.Unready, "read_only", "The server may not write to its data folder. Nothing is lost on this phone. Make the folder writable for the account that runs Rimside.")
+	errBusy     = fault.New(fault.Unready, "busy", "The server's book is in use by another program for long. Nothing is lost on this phone; it tries again by itself.")
+)
+
+// explain turns what SQLite, or the system below it, says about a file into a sentence.
 func explain(err error) error {
 	switch code(err) {
 	case lib.SQLITE_NOTADB, lib.SQLITE_CORRUPT:
 		return errUnusable
+	case lib.SQLITE_FULL:
+		return errFull
+	case lib.SQLITE_READONLY, lib.SQLITE_PERM, lib.SQLITE_CANTOPEN:
+		return errReadOnly
+	case lib.SQLITE_BUSY, lib.SQLITE_LOCKED:
+		return errBusy
+	}
+	switch {
+	case errors.Is(err, syscall.ENOSPC):
+		return errFull
+	case errors.Is(err, syscall.EROFS), errors.Is(err, fs.ErrPermission):
+		return errReadOnly
 	}
 	return err
 }

@@ -9,6 +9,7 @@ import (
 	"io/fs"
 	"path/filepath"
 	"testing"
+	"time"
 
 	"rimside/store/oplog"
 )
@@ -109,3 +110,10 @@ func (b *Book) Shorten(t testing.TB) {
 
 // Settle waits for what runs beside the pushes.
 func (b *Book) Settle() { b.background.Wait() }
+
+// ForgetHealth makes the next answer a new one.
+func (b *Book) ForgetHealth() {
+	b.health.mu.Lock()
+	defer b.health.mu.Unlock()
+	b.health.at = time.Time{}
+}

@@ -14,8 +14,12 @@ type Blobs interface {
 	Put(hash string, content io.Reader) error
 	Get(hash string) (io.ReadSeekCloser, error)
 	Has(hash string) (bool, error)
+	Part(hash string) (have int64, whole bool, err error)
+	AddPart(hash string, from, size int64, content io.Reader) (have int64, whole bool, err error)
 	Delete(hash string) error // of one that is not there, too
 	List() ([]string, error)
+	Damaged(hash string) (bool, error)        // whether a file is not what its name says; one that is not here is not
+	SetAside(hash string) error               // takes a damaged file away under another name, until it comes again or is deleted
 	VerifyAll() (damaged []string, err error) // the files that are not what their name says
 }
 
@@ -73,13 +77,19 @@ func nameBlobs(tx *sql.Tx, seq int64, hashes []string) error {
 }
 
 // dropBlob lets a file go when no live op names it.
-func dropBlob(tx *sql.Tx, hash []byte) error {
+func (e eraser) dropBlob(hash []byte) error {
+	tx := e.tx
 	var named bool
 	if err := tx.QueryRow(`SELECT EXISTS (SELECT 1 FROM named_blobs WHERE hash = ?)`, hash).Scan(&named); err != nil || named {
 		return err
 	}
 	if _, err := tx.Exec(`INSERT OR IGNORE INTO dropped_blobs (mark) VALUES (?)`, markOf(hash)); err != nil {
 		return err
+	}
+	if e.format >= sumsSince {
+		if err := seal(tx, "dropped_blobs", "mark = ?", markOf(hash)); err != nil {
+			return err
+		}
 	}
 	_, err := tx.Exec(`INSERT OR IGNORE INTO leaving_blobs (hash) VALUES (?)`, hash)
 	return err

@@ -1,7 +1,9 @@
 package sqlite
 
 import (
+	"bytes"
 	"context"
+	"crypto/sha256"
 	"database/sql"
 	"encoding/hex"
 	"encoding/json"
@@ -17,6 +19,9 @@ type Via struct {
 	ReceivedAt int64  `json:"received_at"` // ms since 1970
 }
 
+// emptyHash is the hash of a page without ops: the SHA-256 of nothing.
+const emptyHash = "e3b0c44298fc1c149afbf4c8996fb92427ae41e4649b934ca495991b7852b855"
+
 // Page is a stretch of the log, with the sums over the whole log at the same moment. Write the ops out as they are:
 // package json would change their bytes.
 type Page struct {
@@ -27,6 +32,7 @@ type Page struct {
 	More      bool
 	Count     int64
 	Digest    string
+	Hash      string // SHA-256 of the SHA-256 of each op as it came, in a row: 64 hex digits
 }
 
 // Pull reads the ops that arrived after since, at most limit of them. book and log are what the asker believes; either
@@ -44,7 +50,7 @@ func (b *Book) Pull(ctx context.Context, book, log string, since int64, limit in
 	if book != "" && row.book != "" && book != row.book {
 		return Page{}, ErrOtherBook
 	}
-	page := Page{Book: row.book, Log: row.log, Count: row.count, Digest: row.digest.String(), Ops: []json.RawMessage{}, Via: []Via{}}
+	page := Page{Book: row.book, Log: row.log, Count: row.count, Digest: row.digest.String(), Hash: emptyHash, Ops: []json.RawMessage{}, Via: []Via{}}
 	if log != "" && log != row.log {
 		return page, nil
 	}
@@ -62,17 +68,26 @@ func (b *Book) fill(ctx context.Context, tx *sql.Tx, page *Page, limit int) erro
 		return err
 	}
 	defer rows.Close()
+	hash := sha256.New()
+	defer func() { page.Hash = hex.EncodeToString(hash.Sum(nil)) }()
+	var damaged []int64
+	defer func() { b.takeOutBeside(damaged) }()
 	for size := 0; rows.Next(); {
 		var seq, received int64
-		var id, raw []byte
+		var id, raw, stored []byte
 		var via string
-		if err := rows.Scan(&seq, &id, &via, &received, &raw); err != nil {
+		if err := rows.Scan(&seq, &id, &via, &received, &raw, &stored); err != nil {
 			return err
+		}
+		if sum := sha256.Sum256(raw); !bytes.Equal(sum[:], stored) {
+			damaged, page.Next = append(damaged, seq), seq // nobody must get it
+			continue
 		}
 		if size += len(raw); size > maxPageBytes && len(page.Ops) > 0 {
 			break
 		}
 		page.Next = seq
+		hash.Write(stored)
 		page.Ops = append(page.Ops, raw)
 		page.Via = append(page.Via, Via{ID: hex.EncodeToString(id), Device: via, ReceivedAt: received})
 	}

@@ -7,54 +7,62 @@ import (
 	"rimside/store/oplog"
 )
 
-// compareAll tells new ops from known ones, and finds the records that are erased. Ops of one push may concern each other, in
-// any order: first it is settled which ops count, then what they erase.
-func (b *Book) compareAll(tx *sql.Tx, batch *batch, anyErased bool) error {
-	first := make(map[string]int, len(batch.arrived)) // id -> its first place in arrived
-	for i, op := range batch.arrived {
+// compareAll tells new ops from known ones, and finds the records that are erased. Ops that come together may concern each
+// other, in any order: first it is settled which ops count, then what they erase.
+func (b *Book) compareAll(tx *sql.Tx, joined *joint, row bookRow) error {
+	first := make(map[string]int, len(joined.arrived)) // id -> its first place in arrived
+	for i, op := range joined.arrived {
 		if _, twice := first[op.ID]; !twice {
 			first[op.ID] = i
 		}
 	}
-	stored, err := b.compareStored(tx, batch.arrived, first)
+	stored, err := b.compareStored(tx, joined.arrived, first)
+	if err == nil && row.anyDamaged {
+		err = b.compareDamaged(tx, joined.arrived, stored)
+	}
 	if err != nil {
 		return err
 	}
 	var erasing []string
-	for i, op := range batch.arrived {
+	for i, op := range joined.arrived {
 		verdict := isNew
 		if place := first[op.ID]; place != i {
-			verdict = compare(batch.arrived[place].Rec, batch.arrived[place].Raw, op)
+			verdict = compare(joined.arrived[place].Rec, joined.arrived[place].Raw, op)
 		}
 		if found, isStored := stored[i]; isStored {
 			verdict = found
 		}
-		switch verdict {
-		case isNew:
-			batch.fresh = append(batch.fresh, op)
-		case isSame:
-			batch.known = append(batch.known, op.ID)
-		case isOther:
-			batch.reject(batch.lines[i], oplog.Rejection{ID: op.ID, Code: oplog.OtherContent,
-				Message: "The server holds another entry under this entry's id. Make the change again, so that it is sent under an id of its own."})
-			continue
-		}
-		if op.Erases() {
+		if joined.settle(i, verdict); verdict != isOther && op.Erases() {
 			erasing = append(erasing, op.Rec)
 		}
 	}
-	if anyErased {
-		if err := b.findErased(tx, batch); err != nil {
+	joined.erased = map[string]bool{}
+	if row.anyErased {
+		if err := b.findErased(tx, joined); err != nil {
 			return err
 		}
 	}
 	for _, rec := range erasing {
-		if !batch.erased[rec] {
-			batch.erased[rec] = true
-			batch.newlyErased = append(batch.newlyErased, rec)
+		if !joined.erased[rec] {
+			joined.erased[rec] = true
+			joined.newlyErased = append(joined.newlyErased, rec)
 		}
 	}
 	return nil
+}
+
+// settle writes down what becomes of an op, for its sender.
+func (j *joint) settle(place int, found verdict) {
+	op, batch := j.arrived[place], j.of[place].batch
+	switch found {
+	case isNew:
+		j.fresh = append(j.fresh, place)
+		batch.stored = append(batch.stored, op.ID)
+	case isSame:
+		batch.known = append(batch.known, op.ID)
+	case isOther:
+		batch.reject(j.lines[place], oplog.Rejection{ID: op.ID, Code: errOtherContent.Code, Message: errOtherContent.Message})
+	}
 }
 
 type verdict int
@@ -105,8 +113,8 @@ func (b *Book) compareStored(tx *sql.Tx, arrived []oplog.Op, first map[string]in
 }
 
 // findErased finds the records that earlier pushes erased.
-func (b *Book) findErased(tx *sql.Tx, batch *batch) error {
-	rows, err := tx.Stmt(b.statements.erasedAmong).Query(hexList(batch.arrived, func(op oplog.Op) string { return op.Rec }))
+func (b *Book) findErased(tx *sql.Tx, joined *joint) error {
+	rows, err := tx.Stmt(b.statements.erasedAmong).Query(hexList(joined.arrived, func(op oplog.Op) string { return op.Rec }))
 	if err != nil {
 		return err
 	}
@@ -116,7 +124,7 @@ func (b *Book) findErased(tx *sql.Tx, batch *batch) error {
 		if err := rows.Scan(&rec); err != nil {
 			return err
 		}
-		batch.erased[hex.EncodeToString(rec)] = true
+		joined.erased[hex.EncodeToString(rec)] = true
 	}
 	return rows.Err()
 }

@@ -14,18 +14,19 @@ import (
 type batch struct {
 	arrived     []oplog.Op
 	lines       []int // of each arrived op, its place in what was sent
-	fresh       []oplog.Op
+	erases      bool  // it brings an erase
+	stored      []string
 	known       []string
 	rejected    []oplog.Rejection
-	rejectedAt  []int           // of each rejection, the op's place in what was sent
-	erased      map[string]bool // the records among those of this push that are erased
-	newlyErased []string        // those that this push erases
-	untidy      bool            // traces of erases are left to clear
+	rejectedAt  []int    // of each rejection, the op's place in what was sent
+	unreadable  int      // how many were rejected before anything was compared
+	newlyErased []string // the records that this push erases
+	untidy      bool     // traces of erases are left to clear
 }
 
 // parseAll reads the ops outside the transaction, as it needs no lock.
 func parseAll(raws []json.RawMessage) *batch {
-	b := &batch{arrived: make([]oplog.Op, 0, len(raws)), known: []string{}, rejected: []oplog.Rejection{}, erased: map[string]bool{}}
+	b := &batch{arrived: make([]oplog.Op, 0, len(raws)), stored: []string{}, known: []string{}, rejected: []oplog.Rejection{}}
 	for i, each := range parseTogether(raws) {
 		if each.fault != nil {
 			b.reject(i, *each.fault)
@@ -33,7 +34,9 @@ func parseAll(raws []json.RawMessage) *batch {
 		}
 		b.arrived = append(b.arrived, each.op)
 		b.lines = append(b.lines, i)
+		b.erases = b.erases || each.op.Erases()
 	}
+	b.unreadable = len(b.rejected)
 	return b
 }
 
@@ -62,14 +65,6 @@ func parseTogether(raws []json.RawMessage) []parsed {
 func (b *batch) reject(place int, fault oplog.Rejection) {
 	b.rejected = append(b.rejected, fault)
 	b.rejectedAt = append(b.rejectedAt, place)
-}
-
-func (b *batch) stored() []string {
-	ids := make([]string, len(b.fresh))
-	for i, op := range b.fresh {
-		ids[i] = op.ID
-	}
-	return ids
 }
 
 // hexList writes ids as a JSON list, which SQLite takes apart again: one query for a whole push.

@@ -2,6 +2,7 @@ package sqlite
 
 import (
 	"context"
+	"crypto/sha256"
 	"database/sql"
 	"encoding/json"
 
@@ -15,9 +16,10 @@ type Pushed struct {
 	Rejected      []oplog.Rejection
 }
 
-// Push adds ops that arrived from the device via to the op set, in one transaction. It is idempotent: an op that is here
+// Push adds ops that arrived from the device via to the op set, all of them or none. It is idempotent: an op that is here
 // already is known and changes nothing, so whoever got no answer sends the same again. An op that cannot be taken is
-// rejected on its own. The sender's log is of no consequence here: it only tells the sender, by our answer, that ours is another.
+// rejected on its own. The sender's log is of no consequence here: it only tells the sender, by our answer, that ours is
+// another.
 func (b *Book) Push(ctx context.Context, book, log string, ops []json.RawMessage, via string) (Pushed, error) {
 	batch := parseAll(ops)
 	pushed, err := b.store(ctx, book, batch, via)
@@ -31,60 +33,26 @@ func (b *Book) Push(ctx context.Context, book, log string, ops []json.RawMessage
 	return pushed, nil
 }
 
-// store is a push up to its commit.
-func (b *Book) store(ctx context.Context, book string, batch *batch, via string) (pushed Pushed, err error) {
-	err = inTx(ctx, b.write, func(tx *sql.Tx) error {
-		row, err := readBookRow(ctx, tx)
-		if err != nil {
-			return err
-		}
-		adopted, err := row.adopt(book)
-		if err != nil {
-			return err
-		}
-		if err := b.compareAll(tx, batch, row.anyErased); err != nil {
-			return err
-		}
-		if err := b.insert(tx, &row, batch, via); err != nil {
-			return err
-		}
-		rewritten, err := eraseRecords(tx, batch.newlyErased)
-		if err != nil {
-			return err
-		}
-		row.stalePages = row.stalePages || rewritten > 0
-		if len(batch.newlyErased) > 0 {
-			row.erases++
-		}
-		batch.untidy = batch.untidy || row.erases > row.erasesDone
-		pushed = Pushed{Book: row.book, Log: row.log, Stored: batch.stored(), Known: batch.known, Rejected: batch.rejected}
-		if !adopted && len(batch.fresh) == 0 && len(batch.newlyErased) == 0 {
-			return nil // nothing changed, so nothing is written
-		}
-		return row.save(tx)
-	})
-	return pushed, explain(err)
-}
-
-// insert appends the ops that are new here. Those of erased records are stored without their values.
-func (b *Book) insert(tx *sql.Tx, row *bookRow, batch *batch, via string) error {
+// insertAll appends the ops that are new here. Those of erased records are stored without their values.
+func (b *Book) insertAll(tx *sql.Tx, row *bookRow, joined *joint) error {
 	insert := tx.Stmt(b.statements.insert)
 	received := b.now().UnixMilli()
-	for _, op := range batch.fresh {
+	for _, place := range joined.fresh {
+		op, via := joined.arrived[place], joined.of[place].via
 		hashes := oplog.Blobs(op)
-		erased := batch.erased[op.Rec]
+		erased := joined.erased[op.Rec]
 		if erased {
 			op = op.Erase()
 		}
-		result, err := insert.Exec(unhex(op.ID), unhex(op.Rec), op.Erased, via, received, op.Raw)
+		id, rec, sum := unhex(op.ID), unhex(op.Rec), sha256.Sum256(op.Raw)
+		result, err := insert.Exec(id, rec, op.Erased, via, received, op.Raw, sum[:], rowSum(id, rec, op.Erased, via, received))
 		if err != nil {
 			return err
 		}
 		if err := noteDevice(tx, op); err != nil {
 			return err
 		}
-		row.count++
-		row.digest.Toggle(op.ID)
+		row.with(op.ID)
 		if len(hashes) == 0 {
 			continue
 		}
@@ -95,8 +63,8 @@ func (b *Book) insert(tx *sql.Tx, row *bookRow, batch *batch, via string) error 
 		if !erased {
 			err = nameBlobs(tx, seq, hashes)
 		} else {
-			batch.untidy = true
-			err = dropBlobs(tx, hashes)
+			joined.untidy = true
+			err = (eraser{tx: tx, format: knownFormats()}).dropBlobs(hashes)
 		}
 		if err != nil {
 			return err

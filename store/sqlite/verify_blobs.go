@@ -13,7 +13,7 @@ func (b *Book) verifyBlobs(ctx context.Context, tx *sql.Tx, report *Report) erro
 		return err
 	}
 	for _, hash := range damaged {
-		report.problem("Photo %s is damaged. Delete it; the phone that took it sends it again.", hash)
+		report.problem("Photo %s is damaged. A running server sets it aside within the day, and a phone that has it sends it again.", hash)
 	}
 	list, err := b.blobs.List()
 	if err != nil {

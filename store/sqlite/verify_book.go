@@ -58,6 +58,23 @@ func (b *Book) verify(ctx context.Context, report *Report) error {
 	for _, problem := range problems {
 		report.problem("%s", problem)
 	}
+	broken, err := brokenSeals(ctx, tx)
+	if err != nil {
+		return err
+	}
+	for _, problem := range broken {
+		report.problem("%s", problem)
+	}
+	lost, err := hexColumn(ctx, tx, `SELECT id FROM damaged_ops`)
+	if err != nil {
+		return err
+	}
+	for _, id := range lost {
+		report.problem("Op %s was damaged and taken out; a phone that has it brings it back by itself.", id)
+	}
+	for _, id := range b.renewedRows() {
+		report.problem("What stood beside op %s was damaged; it was made anew from the op.", id)
+	}
 	row, err := readBookRow(ctx, tx)
 	if err != nil {
 		return err

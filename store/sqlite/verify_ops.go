@@ -21,6 +21,7 @@ type opsCheck struct {
 	rec         string
 	markedErase bool
 	ops         []oplog.Op
+	lacking     map[string]bool // records of which an op was taken out
 }
 
 func verifyOps(ctx context.Context, tx *sql.Tx, row bookRow, report *Report) error {
@@ -29,7 +30,11 @@ func verifyOps(ctx context.Context, tx *sql.Tx, row bookRow, report *Report) err
 		return err
 	}
 	defer names.Close()
-	check := opsCheck{report: report, names: names}
+	lacking, err := damagedRecords(ctx, tx)
+	if err != nil {
+		return err
+	}
+	check := opsCheck{report: report, names: names, lacking: lacking}
 	if err := check.all(ctx, tx); err != nil {
 		return err
 	}
@@ -50,23 +55,22 @@ func verifyOps(ctx context.Context, tx *sql.Tx, row bookRow, report *Report) err
 }
 
 func (c *opsCheck) all(ctx context.Context, tx *sql.Tx) error {
-	rows, err := tx.QueryContext(ctx, `SELECT seq, id, rec, erased, EXISTS (SELECT 1 FROM erased_records WHERE erased_records.rec = ops.rec), bytes FROM ops ORDER BY rec, seq`)
+	rows, err := tx.QueryContext(ctx, `SELECT seq, id, rec, erased, EXISTS (SELECT 1 FROM erased_records WHERE erased_records.rec = ops.rec), via, received_at, bytes, sha256, sum FROM ops ORDER BY rec, seq`)
 	if err != nil {
 		return err
 	}
 	defer rows.Close()
 	for rows.Next() {
-		var seq int64
-		var id, rec, raw []byte
-		var erased, marked bool
-		if err := rows.Scan(&seq, &id, &rec, &erased, &marked, &raw); err != nil {
+		var stored storedOp
+		var marked bool
+		if err := rows.Scan(&stored.seq, &stored.id, &stored.rec, &stored.erased, &marked, &stored.via, &stored.received, &stored.bytes, &stored.sha256, &stored.sum); err != nil {
 			return err
 		}
-		if name := hex.EncodeToString(rec); name != c.rec {
+		if name := hex.EncodeToString(stored.rec); name != c.rec {
 			c.record()
 			c.rec, c.markedErase, c.ops = name, marked, c.ops[:0]
 		}
-		if err := c.op(seq, hex.EncodeToString(id), erased, raw); err != nil {
+		if err := c.op(stored); err != nil {
 			return err
 		}
 	}
@@ -75,21 +79,27 @@ func (c *opsCheck) all(ctx context.Context, tx *sql.Tx) error {
 }
 
 // op checks one op against the columns beside it.
-func (c *opsCheck) op(seq int64, id string, erased bool, raw []byte) error {
+func (c *opsCheck) op(stored storedOp) error {
+	id := hex.EncodeToString(stored.id)
 	c.count++
 	c.report.Ops++
 	c.digest.Toggle(id)
-	op, fault := oplog.Parse(raw)
+	if !stored.bytesAreWhole() {
+		c.report.problem("Op %s is damaged: its bytes are not those that came.", id)
+	} else if !stored.rowIsWhole() {
+		c.report.problem("What stands beside op %s is not what was written there.", id)
+	}
+	op, fault := oplog.Parse(stored.bytes)
 	if fault != nil {
 		c.report.problem("Op %s cannot be read: %s", id, fault.Message)
 		return nil
 	}
-	if op.ID != id || op.Rec != c.rec || op.Erased != erased {
+	if op.ID != id || op.Rec != c.rec || op.Erased != stored.erased {
 		c.report.problem("Op %s is not what its row says.", id)
 		return nil
 	}
 	c.ops = append(c.ops, op)
-	return c.files(seq, op)
+	return c.files(stored.seq, op)
 }
 
 // files checks that the files an op names are listed with it.
@@ -129,7 +139,7 @@ func (c *opsCheck) record() {
 	}
 	c.report.Records++
 	state := oplog.Merge(c.ops)
-	if state.Rec != c.rec || state.Erased != c.markedErase {
+	if state.Rec != c.rec || state.Erased != c.markedErase && !c.lacking[c.rec] {
 		c.report.problem("Record %s is erased for its ops (%v), but not for the database (%v).", c.rec, state.Erased, c.markedErase)
 	}
 	if !state.Erased {

@@ -42,8 +42,15 @@ func (b *Book) shorten(ctx context.Context) error {
 	if err := conn.QueryRowContext(ctx, "PRAGMA wal_checkpoint(PASSIVE)").Scan(&busy, &frames, &folded); err != nil || folded < frames {
 		return err // somebody still reads it; the next push asks again
 	}
-	_, err = conn.ExecContext(ctx, "UPDATE book SET changes = changes + 1")
-	return err
+	tx, err := conn.BeginTx(ctx, nil)
+	if err != nil {
+		return err
+	}
+	defer func() { _ = tx.Rollback() }() // after a commit there is nothing to roll back
+	if err := changed(tx); err != nil {
+		return err
+	}
+	return tx.Commit()
 }
 
 // poke asks for it when the log has grown.

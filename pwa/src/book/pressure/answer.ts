@@ -17,7 +17,7 @@ export function isAnswer(value: unknown): value is PressureAnswer {
 }
 
 function isWheel(value: unknown): boolean {
-  return isObject(value) && "gauge_kpa" in value && Array.isArray(value["curve"]);
+  return isObject(value) && "here_gauge_kpa" in value && Array.isArray(value["curve"]);
 }
 
 export function isObject(value: unknown): value is Record<string, unknown> {

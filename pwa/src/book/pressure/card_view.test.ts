@@ -29,7 +29,7 @@ test("card: numbers, limits on the same gauge, and rows that add up as printed",
 });
 
 test("card: a stop leaves no number and no table", () => {
-  const stopped = { ...answer(null, null), notices: [{ code: "not_for_hookless", severity: "stop" as const, wheel: "front" as const, text: "" }] };
+  const stopped = { ...answer(null, null), notices: [{ code: "not_for_hookless" as const, severity: "stop" as const, wheel: "front" as const, values: {} }] };
   const view = cardView(bike, { ...kept, answer: stopped }, [answer(1, 1)], "", "bar", now);
   equal([view.wheels.map(({ number, limits }) => number + limits), view.rows], [["", ""], []]);
   equal((view.wheels[0]?.why ?? "").startsWith("No pressure for this pair."), true);

@@ -1,7 +1,8 @@
-// Notices in words: from the catalogue where it has them, with pressures in the person's unit.
+// Notices in words: each code has its own, with its values in the person's unit.
 
 import { w } from "../../words/index.ts";
-import type { Notice, PressureAnswer, Side, WheelAnswer } from "./answer.ts";
+import { plain } from "../../words/number.ts";
+import type { Notice, PressureAnswer } from "./answer.ts";
 import { type PressureUnit, showKpa } from "../value/quantity.ts";
 
 export interface NoticeView {
@@ -15,15 +16,15 @@ export interface NoticeView {
 export const plainCodes = [
   "bead_differs", "not_for_hookless", "hookless_too_narrow", "outside_rim_table", "too_narrow", "too_wide", "narrow_care",
   "wide_care", "hookless_no_table", "impossible_width", "ask_max_tyre", "ask_max_rim", "ask_max_both", "flat_where_set",
-  "rim_edge_unknown", "at_floor", "over_limit_now", "no_computed_best", "mostly_soft", "partly_soft",
-  "front_raised_to_rear", "tube_on_hookless", "wheel_leaves_ground", "none_big_enough", "scales_win",
+  "rim_edge_unknown", "at_floor", "over_limit_now", "no_computed_best", "all_soft", "tube_on_hookless", "wheel_leaves_ground",
+  "none_big_enough", "front_raised_to_rear", "front_over_rear",
 ] as const;
 
 // noticeViews words every notice; what holds for both wheels alike is said once.
-export function noticeViews(answer: PressureAnswer, unit: PressureUnit, limitKpa: (side: Side) => number | null): NoticeView[] {
+export function noticeViews(answer: PressureAnswer, unit: PressureUnit): NoticeView[] {
   const out: NoticeView[] = [];
   for (const notice of answer.notices) {
-    const text = words(notice, answer, unit, limitKpa);
+    const text = words(notice, unit);
     const twin = out.findIndex((each) => each.code === notice.code && each.text === text && each.severity !== "stop");
     const earlier = out[twin];
     if (earlier !== undefined && earlier.wheel !== notice.wheel) {
@@ -35,33 +36,59 @@ export function noticeViews(answer: PressureAnswer, unit: PressureUnit, limitKpa
   return out;
 }
 
-function words(notice: Notice, answer: PressureAnswer, unit: PressureUnit, limitKpa: (side: Side) => number | null): string {
-  const plain = plainCodes.find((code) => code === notice.code);
-  if (plain !== undefined) return w(`plainNotice.${plain}`);
-  if (notice.wheel === "both") return notice.text;
-  const wheel = answer[notice.wheel];
-  const whose = wheel.limited_by === "none" || wheel.limited_by === "floor" ? undefined : w(`whose.${wheel.limited_by}`);
-  if (whose === undefined) return notice.text;
-  if (notice.code === "floor_above_ceiling") return tooSmall(answer, notice.wheel, wheel, whose, unit);
-  const mark = limitKpa(notice.wheel);
-  if (mark === null) return notice.text;
-  const limit = shown(mark, unit);
+function words(notice: Notice, unit: PressureUnit): string {
+  const plainCode = plainCodes.find((code) => code === notice.code);
+  if (plainCode !== undefined) return w(`plainNotice.${plainCode}`);
+  const values = new Values(notice, unit);
   switch (notice.code) {
-    case "at_limit_ride": return w("notice.at_limit_ride", { whose, limit });
-    case "at_limit_set": return w("notice.at_limit_set", { whose, limit });
-    case "at_limit_warmest": return w("notice.at_limit_warmest", { whose, limit });
+    case "at_limit_ride": return w("notice.at_limit_ride", values.limit());
+    case "at_limit_set": return w("notice.at_limit_set", values.limit());
+    case "at_limit_warmest": return w("notice.at_limit_warmest", values.limit());
+    case "held_unread": return w(`heldUnread.${values.missing()}`, { mark: values.pressure("mark_kpa", "down"), wants: values.pressure("wants_here_kpa", "near") });
+    case "at_printed_minimum": return w("notice.at_printed_minimum", { min: values.pressure("min_kpa", "near") });
+    case "ask_table_min": return w("notice.ask_table_min", { mm: plain(values.number("label_mm")), inner: plain(values.number("inner_mm")) });
+    case "partly_soft": return w("notice.partly_soft", { percent: plain(Math.round(values.number("share") * 100)), p: values.pressure("softer_kpa", "near") });
+    case "floor_above_ceiling": return values.tooSmall();
   }
-  return notice.text;
+  return notice.code;
 }
 
-function tooSmall(answer: PressureAnswer, side: Side, wheel: WheelAnswer, whose: string, unit: PressureUnit): string {
-  const floor = shown(wheel.floor_kpa ?? 0, unit, "up");
-  const ceiling = shown(wheel.ceiling_kpa ?? 0, unit, "down");
-  const text = w("notice.floor_above_ceiling", { floor, whose, ceiling });
-  const bigger = answer.bigger_tyre.find((each) => each.wheel === side);
-  return bigger === undefined ? text : `${text} ${w("notice.bigger", { mm: bigger.label_mm, p: shown(bigger.recommended_kpa, unit, "up") })}`;
-}
+const owners = ["tyre", "rim", "hookless", "table"] as const;
+const unread = ["tyre", "rim", "both"] as const;
 
-function shown(kpa: number, unit: PressureUnit, rounding: "near" | "up" | "down" = "near"): string {
-  return w("why.one", { p: showKpa(kpa, unit, rounding), unit: w(`unit.${unit}`) });
+class Values {
+  readonly #values: Readonly<Record<string, number | string | undefined>>;
+  readonly #unit: PressureUnit;
+
+  constructor({ values }: Notice, unit: PressureUnit) {
+    this.#values = values;
+    this.#unit = unit;
+  }
+
+  number(name: string): number {
+    const value = this.#values[name];
+    return typeof value === "number" ? value : 0;
+  }
+
+  pressure(name: string, rounding: "near" | "up" | "down"): string {
+    return w("why.one", { p: showKpa(this.number(name), this.#unit, rounding), unit: w(`unit.${this.#unit}`) });
+  }
+
+  missing(): (typeof unread)[number] {
+    return unread.find((each) => each === this.#values["missing"]) ?? "both";
+  }
+
+  limit(): { whose: string; limit: string } {
+    const owner = owners.find((each) => each === this.#values["limit"]) ?? "tyre";
+    return { whose: w(`whose.${owner}`), limit: this.pressure("mark_kpa", "near") };
+  }
+
+  tooSmall(): string {
+    const { whose, limit } = this.limit();
+    const floor = this.pressure("floor_needs_kpa", "up");
+    const text = this.#values["floor_by"] === "printed_minimum" ? w("notice.minimum_above_ceiling", { floor, whose, ceiling: limit })
+      : w("notice.floor_above_ceiling", { floor, whose, ceiling: limit });
+    if (this.#values["label_mm"] === undefined) return text;
+    return `${text} ${w("notice.bigger", { mm: plain(this.number("label_mm")), p: this.pressure("needs_mark_kpa", "up") })}`;
+  }
 }

@@ -24,8 +24,8 @@ export function usesOf(name: Paged, wheel: WheelAnswer, facts: WhyFacts): string
       case "min": return body.tyre.min_kpa === undefined ? [] : [w("uses.min", { p: pressure(body.tyre.min_kpa, unit) })];
       case "marks": return marks(body, unit);
       case "air": return air(question);
-      case "gauge": return [w("uses.gauge", { p: pressure(question.gauge_error_kpa, unit) })];
-      case "buttons": return [w("uses.buttons", { n: question.firmness - (question.wet ? 1 : 0) })];
+      case "gauge": return [w("uses.gauge", { p: pressure(question.gauge_error_kpa ?? 0, unit) })];
+      case "buttons": return [w("uses.buttons", { n: (question.firmness ?? 0) - (question.wet ? 1 : 0) })];
       case "numbers": return [w("uses.numbers")];
       case "ground": return [w("uses.ground")];
       case "pressure": return [w("uses.pressure")];
@@ -37,7 +37,7 @@ type Part = "load" | "all" | "width" | "squash" | "shift" | "casing" | "setup" |
 
 function partsOf(name: Paged): readonly Part[] {
   const parts: Readonly<Record<Paged, readonly Part[]>> = {
-    recommended: ["numbers", "buttons"], custom: ["load", "width", "squash", "shift"], optimum: ["ground", "load", "width", "casing"],
+    recommended: ["numbers", "shift", "buttons"], custom: ["load", "width", "squash", "setup"], optimum: ["ground", "load", "width", "casing"],
     good: ["ground", "load", "width", "casing"], floor: ["all", "width", "setup", "min"], ceiling: ["marks", "air"], set: ["pressure", "air", "gauge"],
     likely: ["ground", "width", "load"], load: ["all"], squash: ["load", "width", "pressure"], loss: ["ground", "load", "width", "casing", "pressure"],
   };

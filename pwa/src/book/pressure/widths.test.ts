@@ -11,7 +11,7 @@ const body = (rim: Partial<RimBody> = {}): RequestBody => {
     tyre: { label_mm: 40, measured_mm: 41.5, sidewall: "glove", setup: "tubeless", hookless_ok: false, max_kpa: 400, min_kpa: 150 },
     rim: { bead_seat_mm: 622, inner_mm: 25, profile: "hooked", ...rim },
   };
-  return { rider_kg: 72, bike_kg: 11, ground: [], front: wheel, rear: wheel, set: { c: 20, m: 0 }, ride: { c: 20, m: 0 }, gauge_error_kpa: 0, wet: false, firmness: 0, shift: -0.02, now: { front_gauge_kpa: 210 } };
+  return { rider_kg: 72, bike_kg: 11, ground: [], front: wheel, rear: wheel, set: { c: 20, m: 0 }, ride: { c: 20, m: 0 }, gauge_error_kpa: 0, wet: false, firmness: 0, shift: { front: -0.02, rear: -0.02 }, now: { front_gauge_kpa: 210 } };
 };
 
 test("widths: those next to the mounted one", () => {
@@ -39,7 +39,7 @@ const answer = (front: number | null, rear: number | null, notices: readonly Not
   return { front: wheel(front), rear: wheel(rear), notices, bigger_tyre: [] };
 };
 
-const stop = (wheel: "front" | "rear", code: string, severity: Notice["severity"] = "stop"): Notice => ({ code, severity, wheel, text: code });
+const stop = (wheel: "front" | "rear", code: Notice["code"], severity: Notice["severity"] = "stop"): Notice => ({ code, severity, wheel, values: {} });
 
 test("widths: a row tells both numbers, or why there is none", () => {
   const row = (mm: number, given: PressureAnswer, room = {}): unknown =>

@@ -58,13 +58,13 @@ export interface Asked {
 }
 
 // widthRow tells what a width asks of both wheels, or why it will not do.
-export function widthRow({ mm, question, answer }: Asked, unit: PressureUnit, room: Room, tables: Tables, body: RequestBody): WidthRow {
+export function widthRow({ mm, answer }: Asked, unit: PressureUnit, room: Room, tables: Tables, body: RequestBody): WidthRow {
   const mounted = sides.every((side) => body[side].tyre.label_mm === mm);
   const tight = sides.filter((side) => body[side].tyre.label_mm !== mm && isTight(mm, body[side].rim, room[side], tables));
   const number = (side: Side): string => {
     return tight.includes(side) ? "" : toldNumber(answer[side], sceneOf(question, unit))?.text ?? "";
   };
-  const why = [...tight.map((side) => sided(side, w("widths.tight", { room: plain(room[side] ?? 0), gap: gapRoad }))), ...stops(question, answer, unit)];
+  const why = [...tight.map((side) => sided(side, w("widths.tight", { room: plain(room[side] ?? 0), gap: gapRoad }))), ...stops(answer, unit)];
   return { mm, mounted, numbers: { front: number("front"), rear: number("rear") }, why: once(why) };
 }
 
@@ -76,9 +76,8 @@ function isTight(mm: number, rim: RimBody, room: number | undefined, tables: Tab
 // What to mind besides stops; the rest concerns the mounted tyre or is said below the table.
 const minded = ["narrow_care", "wide_care", "hookless_no_table"];
 
-function stops(question: RequestBody, answer: PressureAnswer, unit: PressureUnit): readonly string[] {
-  const mark = (side: Side): number | null => question[side].tyre.max_kpa ?? null;
-  return noticeViews(answer, unit, mark).filter((each) => each.severity === "stop" || minded.includes(each.code))
+function stops(answer: PressureAnswer, unit: PressureUnit): readonly string[] {
+  return noticeViews(answer, unit).filter((each) => each.severity === "stop" || minded.includes(each.code))
     .map((each) => (each.wheel === "both" ? each.text : sided(each.wheel, each.text)));
 }
 

@@ -20,6 +20,8 @@ export const sourceWords = {
   "sources.for.pressure": "pressure",
   "sources.for.air": "air",
   "sources.for.leak": "leak",
+  "sources.for.expected": "what to expect on the gauge",
+  "sources.for.shift": "what notes after rides teach",
   "sources.for.co2": "CO2",
   "sources.for.pump": "pump",
   "sources.for.fit": "mounting a tyre",
