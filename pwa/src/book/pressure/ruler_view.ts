@@ -23,7 +23,8 @@ export function rulerView(wheel: WheelAnswer, number: Told, scene: Scene, read: 
   const [least, most] = [Math.min(...known), Math.max(...known)];
   const room = Math.max(most - least, number.kpa * 0.2);
   // A limit far above would squeeze all the rest to one end: the line ends before it then.
-  const [from, to] = [least - room * 0.15, Math.min(Math.max(most, limit ?? 0), most + room * 0.35) + room * 0.12];
+  const near = limit !== undefined && limit > most && limit < most + room;
+  const [from, to] = [least - room * 0.15, (near ? limit : most) + room * 0.15];
   const place = (kpa: number): number => Math.min(1, Math.max(0, (kpa - from) / (to - from)));
   const maybe = (kpa: number | undefined): number | undefined => (kpa === undefined || kpa > to ? undefined : place(kpa));
   return {

@@ -24,7 +24,7 @@ test("widths: what is marked on or measured of the mounted tyre does not count f
   equal(widthQuestion(body({ max_kpa: 500 }), 45).front.tyre, { label_mm: 45, sidewall: "glove", setup: "tubeless", hookless_ok: true, max_kpa: 500 });
   equal(widthQuestion(body(), 40).rear, body().rear);
   equal("now" in widthQuestion(body(), 45), false);
-  equal(widthQuestion(body(), 45).shift, -0.02);
+  equal(widthQuestion(body(), 45).shift, { front: -0.02, rear: -0.02 });
 });
 
 test("widths: another tyre never gets more than the rim allows", () => {
@@ -35,7 +35,7 @@ test("widths: another tyre never gets more than the rim allows", () => {
 
 const answer = (front: number | null, rear: number | null, notices: readonly Notice[] = []): PressureAnswer => {
   const wheel = (gauge_kpa: number | null): WheelAnswer =>
-    ({ gauge_kpa, recommended_kpa: gauge_kpa, limited_by: "none", ceiling_kpa: null, floor_kpa: null }) as unknown as WheelAnswer;
+    ({ gauge_kpa, here_gauge_kpa: gauge_kpa, recommended_kpa: gauge_kpa, limited_by: "none", ceiling_kpa: null, floor_kpa: null }) as unknown as WheelAnswer;
   return { front: wheel(front), rear: wheel(rear), notices, bigger_tyre: [] };
 };
 

@@ -62,7 +62,7 @@ export function widthRow({ mm, answer }: Asked, unit: PressureUnit, room: Room, 
   const mounted = sides.every((side) => body[side].tyre.label_mm === mm);
   const tight = sides.filter((side) => body[side].tyre.label_mm !== mm && isTight(mm, body[side].rim, room[side], tables));
   const number = (side: Side): string => {
-    return tight.includes(side) ? "" : toldNumber(answer[side], sceneOf(question, unit))?.text ?? "";
+    return tight.includes(side) ? "" : toldNumber(answer[side], sceneOf(body, unit))?.text ?? "";
   };
   const why = [...tight.map((side) => sided(side, w("widths.tight", { room: plain(room[side] ?? 0), gap: gapRoad }))), ...stops(answer, unit)];
   return { mm, mounted, numbers: { front: number("front"), rear: number("rear") }, why: once(why) };

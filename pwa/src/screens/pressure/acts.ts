@@ -17,7 +17,7 @@ import { notesLeftOut } from "./board/learnt.ts";
 import { placeChosen } from "./board/places.ts";
 import { entryUndone, wasSame, wasSet } from "./board/set_bar.ts";
 import { wheelSet } from "./card/wheel_card.ts";
-import { type Desk, draftName } from "./desk.ts";
+import type { Desk } from "./desk.ts";
 import { GroundDesk } from "./ground/ground_desk.ts";
 import { noteSaved } from "./ride/noted.ts";
 import { altitudeFound } from "./setup/altitude.ts";
@@ -67,7 +67,7 @@ export class Acts {
   #hearOthers(closed: AbortSignal): void {
     const desk = this.#desk;
     const { drafts, book } = desk.ctx;
-    closed.addEventListener("abort", drafts.follow(draftName, (value) => {
+    closed.addEventListener("abort", drafts.follow(desk.holder.name, (value) => {
       desk.draft = restated(readDraft(value), desk.unit);
       void desk.records.look().then(() => desk.refresh(), () => desk.refresh());
     }, () => this.#editing()));

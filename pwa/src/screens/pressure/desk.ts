@@ -31,8 +31,8 @@ import { Setup } from "./setup/setup.ts";
 import { WidthDesk } from "./setup/width_desk.ts";
 import { type Source, Sums } from "./sums.ts";
 
-export const draftName = "pressure";
-export const answerName = "pressure-answer";
+const draftName = "pressure";
+const answerName = "pressure-answer";
 
 export class Desk {
   readonly ctx: Ctx;

@@ -186,13 +186,11 @@ export const pressureWords = {
   "firm.noNotes": "Your rides have moved nothing so far.",
 
   "part.ground": "Today’s ground",
-  "part.weather": "Weather",
   "part.tyres": "Tyres and rims",
   "part.tyreOf": "{side}: tyre and rim",
   "part.weight": "Weight",
   "part.gear": "Bike’s name, gauge and pump",
   "part.table": "The rim’s own table of widths",
-  "part.curve": "Loss against pressure",
   "part.whyOf": "Why, {side}",
   "part.set": "Where and when you set it",
   "part.ride": "At the start",
@@ -209,6 +207,7 @@ export const pressureWords = {
   "field.ride.m": "Altitude at the start",
   "field.warmest.c": "Warmest temperature",
   "field.gaugeError": "Gauge reads too high by",
+  // family: field.now.
   "field.now.front": "Front reads",
   "field.now.rear": "Rear reads",
   "field.pump": "Pump’s volume per stroke",

@@ -34,6 +34,8 @@ export const recordWords = {
 
   // family: recField.
   "recField.advised_kpa": "Pressure advised",
+  "recField.p0_kpa": "Recommended before own wishes",
+  "recField.load_n": "Load on the wheel",
   "recField.axle_mm": "Axle diameter",
   "recField.bare": "Bare, without a tyre",
   "recField.bead": "Bead",
@@ -116,6 +118,7 @@ export const recordWords = {
   "recField.retired": "Out of use",
   "recField.revoked": "Shut out",
   "recField.ridden_kpa": "Ridden at",
+  "recField.ride": "Set for that ride",
   "recField.rider": "Rider",
   "recField.rim_material": "Rim",
   "recField.rim_strike": "Rim hit the ground",
@@ -252,6 +255,7 @@ export const recordWords = {
   "recUnit.h": "h",
   "recUnit.d": "days",
   "recUnit.px": "pixels",
+  "recUnit.n": "N",
   "recUnit.deg": "°",
 
   "recValue.with": "{n} {unit}",

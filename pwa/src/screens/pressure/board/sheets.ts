@@ -19,7 +19,6 @@ import { Inputs, type InputState } from "../setup/inputs.ts";
 import { weatherSection } from "../setup/sections.ts";
 import { Why } from "../why/why.ts";
 import { shiftWanted } from "./adjust.ts";
-import { bikesWanted } from "./bike_line.ts";
 import { airWanted } from "./places.ts";
 import { rideWanted } from "./set_bar.ts";
 import { Learnt } from "./learnt.ts";
