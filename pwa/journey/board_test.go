@@ -75,7 +75,7 @@ func TestTheDailyUseFitsOnePhone(t *testing.T) {
 	p, _ := Visit(t)
 	in := words(t)
 	p.firstAnswers()
-	p.Tap("button", in["install.hide"])
+	p.Tap("button", in["install.dismiss"])
 	for _, size := range []Size{Phone, {"320x800", 320, 800, 2, true}, {"844x390", 844, 390, 2, true}, Desk} {
 		p.Resize(size)
 		p.Axe()
