@@ -11,12 +11,12 @@ const (
 	minAltitude, maxAltitude = -500.0, 9000.0
 )
 
-func celsius(name string) Field { return num(name, "C", minCelsius, maxCelsius) }
+func celsius(name string) *Field { return num(name, "C", minCelsius, maxCelsius) }
 
-func altitude(name string) Field { return num(name, "m", minAltitude, maxAltitude) }
+func altitude(name string) *Field { return num(name, "m", minAltitude, maxAltitude) }
 
 // place is a temperature and an altitude.
-func place(name string) Field {
+func place(name string) *Field {
 	return group(name, celsius("c"), altitude("m"))
 }
 
@@ -29,13 +29,12 @@ func cannot(field string, err error) *Error { return wrong(CodeCannot, field, "w
 
 var airCalculation = calculation{
 	name: "air",
-	table: []Field{
+	table: []*Field{
 		num("kpa", "kPa", -101, 2000),
 		place("from"),
 		place("to"),
 	},
 	example: `{"kpa":200,"from":{"c":20,"m":0},"to":{"c":7,"m":2000}}`,
-	answer:  result(figure("kpa", "kPa"), pairOf("ambient_kpa", "kPa")), // ambient: at from, at to
 	run: func(v values) (any, *Error) {
 		from, to := stateOf(v.in("from")), stateOf(v.in("to"))
 		p, err := air.Carry(unit.FromKPa(v.num("kpa")), from, to)
@@ -52,9 +51,9 @@ var airCalculation = calculation{
 }
 
 // reading is a pressure with its place.
-func reading(name string) Field {
+func reading(name string) *Field {
 	f := place(name)
-	f.Fields = append([]Field{num("kpa", "kPa", 1, 2000)}, f.Fields...)
+	f.Fields = append([]*Field{num("kpa", "kPa", 1, 2000)}, f.Fields...)
 	return f
 }
 
@@ -64,7 +63,7 @@ func readingOf(v values) air.Reading {
 
 var leakCalculation = calculation{
 	name: "leak",
-	table: []Field{
+	table: []*Field{
 		reading("first"),
 		reading("second"),
 		num("days", "days", 0.01, 1000),
@@ -72,7 +71,6 @@ var leakCalculation = calculation{
 		place("ahead"),
 	},
 	example: `{"first":{"kpa":250,"c":20,"m":200},"second":{"kpa":230,"c":15,"m":200},"days":5,"ahead_days":2,"ahead":{"c":8,"m":1100}}`,
-	answer:  result(figure("loss_per_day", ""), figure("ahead_kpa", "kPa")),
 	run: func(v values) (any, *Error) {
 		second := readingOf(v.in("second"))
 		loss, err := air.LeakPerDay(readingOf(v.in("first")), second, v.num("days"))

@@ -23,7 +23,7 @@ var (
 const minRotorMM, maxRotorMM, minPadMM, maxPadMM = 0.5, 4, 0.01, 10
 
 // builtEnd is one end of a bike; everything may be left out, which makes the questions more, not fewer.
-func builtEnd(name string) Field {
+func builtEnd(name string) *Field {
 	return group(name,
 		label("wheel", idLength).optional(), label("tyre", idLength).optional(),
 		num("label_mm", "mm", tyre.MinLabelMM, tyre.MaxLabelMM).optional(),

@@ -15,7 +15,7 @@ const exampleHistory = `[{"kind":"built","day":"2026-05-02","side":"rear"},{"kin
 
 var checksCalculation = calculation{
 	name:    "checks",
-	table:   []Field{builtBike, oneOf("moment", check.Moments()), pastField},
+	table:   []*Field{builtBike, oneOf("moment", check.Moments()), pastField},
 	example: `{"bike":` + exampleBike + `,"moment":"evening","history":` + exampleHistory + `}`,
 	run: func(v values) (any, *Error) {
 		var history []check.Event

@@ -11,7 +11,7 @@ var starts = []string{"flat", "standing"}
 
 var co2Calculation = calculation{
 	name: "co2",
-	table: []Field{
+	table: []*Field{
 		num("cartridge_g", "g", 4, 100),
 		beadSeatField, widthField,
 		oneOf("start", starts),
@@ -20,9 +20,7 @@ var co2Calculation = calculation{
 		yesNo("insert").instead(false),
 	},
 	example: `{"cartridge_g":16,"bead_seat_mm":622,"width_mm":40,"start":"standing","c":12,"m":900,"limit_kpa":300}`,
-	answer: result(figure("kpa", "kPa"), figure("warmed_kpa", "kPa"), flag("over_limit"),
-		part("grams_for_kpa", figure("kpa", "kPa"), figure("g", "g")), figure("tomorrow_kpa", "kPa")),
-	run: runCO2,
+	run:     runCO2,
 }
 
 func runCO2(v values) (any, *Error) {
@@ -54,12 +52,11 @@ func runCO2(v values) (any, *Error) {
 
 var pumpCalculation = calculation{
 	name: "pump",
-	table: []Field{
+	table: []*Field{
 		num("stroke_ml", "ml", 5, 2000), beadSeatField, widthField,
 		num("from_kpa", "kPa", 0, 1500), num("to_kpa", "kPa", 0, 1500), altitude("m").instead(0),
 	},
 	example: `{"stroke_ml":60,"bead_seat_mm":622,"width_mm":40,"from_kpa":0,"to_kpa":250,"m":900}`,
-	answer:  result(figure("strokes_ideal", ""), rangeOf("strokes_likely", "")),
 	run: func(v values) (any, *Error) {
 		from, to := unit.FromKPa(v.num("from_kpa")), unit.FromKPa(v.num("to_kpa"))
 		if to < from {
@@ -82,4 +79,13 @@ var (
 // volumeOf is the air space of the tyre that a request tells of.
 func volumeOf(v values) unit.CubicMetre {
 	return tyre.Volume(unit.FromMM(v.num("bead_seat_mm")), unit.FromMM(v.num("width_mm")))
+}
+
+func co2Answer() *Field {
+	return result(figure("kpa", "kPa"), figure("warmed_kpa", "kPa"), flag("over_limit"),
+		part("grams_for_kpa", figure("kpa", "kPa"), figure("g", "g")), figure("tomorrow_kpa", "kPa"))
+}
+
+func pumpAnswer() *Field {
+	return result(figure("strokes_ideal", ""), rangeOf("strokes_likely", ""))
 }

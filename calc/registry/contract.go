@@ -1,6 +1,7 @@
 package registry
 
 import (
+	"rimside/calc/check"
 	"rimside/calc/pressure"
 	"rimside/calc/tyre"
 )
@@ -9,8 +10,8 @@ import (
 // decode and that answers are held to.
 type Contract struct {
 	Name    string
-	Request []Field
-	Answer  Field
+	Request []*Field
+	Answer  *Field
 	Example string // a body that it answers
 }
 
@@ -18,17 +19,9 @@ type Contract struct {
 func Contracts() []Contract {
 	out := make([]Contract, len(all))
 	for i, c := range all {
-		out[i] = Contract{c.name, c.table, c.answerTable(), c.example}
+		out[i] = Contract{c.name, c.table, answerOf(c.name), c.example}
 	}
 	return out
-}
-
-// answerTable is the calculation's own, or the one kept for it.
-func (c calculation) answerTable() Field {
-	if c.answer.Kind == "" {
-		return answers[c.name]
-	}
-	return c.answer
 }
 
 // Constant is a number that those who show answers need besides them.
@@ -45,5 +38,11 @@ func Constants() []Constant {
 		{"HooklessCapKpa", tyre.HooklessCap.KPa(), "kPa", "the most that any tyre may hold on a hookless rim"},
 		{"UnreadHoldKpa", pressure.UnreadMax.KPa(), "kPa", "a pair with a maximum that nobody has read is held to this until somebody has"},
 		{"MaxFirmness", pressure.MaxFirmness, "", "steps softer or firmer at most"},
+		{"RotorMinMm", check.RotorMinMM, "mm", "a rotor without a readable mark is not ridden below this"},
+		{"RotorRunOutMm", check.RotorRunOutMM, "mm", "care above this run-out of a rotor"},
+		{"RimRunOutMm", check.RimRunOutMM, "mm", "care above this run-out of a rim, full reading in one turn"},
+		{"RoomStopMm", check.RoomStopMM, "mm", "not ridden with less beside the tyre"},
+		{"RoomRoadMm", check.RoomRoadMM, "mm", "care with less beside the tyre on the road"},
+		{"RoomOtherMm", check.RoomOtherMM, "mm", "care with less beside the tyre off the road"},
 	}
 }

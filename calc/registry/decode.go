@@ -37,7 +37,7 @@ func (v values) items(name string) []values { l, _ := v[name].([]values); return
 type faulty struct{}
 
 // decode holds a body to a table and finds all its faults. Beside an error the values hold what was right.
-func decode(body []byte, table []Field) (values, *Error) {
+func decode(body []byte, table []*Field) (values, *Error) {
 	raw, twice := parse(body)
 	if raw == nil && twice != nil {
 		return nil, twice
@@ -50,7 +50,7 @@ func decode(body []byte, table []Field) (values, *Error) {
 	return out, together(twice, faults)
 }
 
-func checkObject(path string, members entries, table []Field) (values, *Error) {
+func checkObject(path string, members entries, table []*Field) (values, *Error) {
 	out := values{}
 	var faults *Error
 	for _, m := range members {
@@ -82,16 +82,16 @@ func checkObject(path string, members entries, table []Field) (values, *Error) {
 	return out, faults
 }
 
-func fieldNamed(table []Field, name string) (Field, bool) {
+func fieldNamed(table []*Field, name string) (*Field, bool) {
 	for _, f := range table {
 		if f.Name == name {
 			return f, true
 		}
 	}
-	return Field{}, false
+	return &Field{}, false
 }
 
-func unknownField(at string, table []Field, name string) *Error {
+func unknownField(at string, table []*Field, name string) *Error {
 	for _, f := range table {
 		if strings.EqualFold(f.Name, name) {
 			return wrong(CodeField, at, "write", f.Name)
@@ -101,7 +101,7 @@ func unknownField(at string, table []Field, name string) *Error {
 }
 
 // check holds one value to its field. Of an object or a list with faults, what is right comes beside the error.
-func (f Field) check(path string, value any) (any, *Error) {
+func (f *Field) check(path string, value any) (any, *Error) {
 	if value == nil {
 		return nil, wrong(CodeNull, path)
 	}
@@ -129,14 +129,14 @@ func (f Field) check(path string, value any) (any, *Error) {
 	return checkObject(path, members, f.Fields)
 }
 
-func (f Field) wrongType(path string) *Error {
+func (f *Field) wrongType(path string) *Error {
 	if f.Kind == choice {
 		return wrong(CodeType, path, "type", string(f.Kind), "choices", f.Choices)
 	}
 	return wrong(CodeType, path, "type", string(f.Kind), "unit", f.Unit)
 }
 
-func (f Field) checkNumber(path string, value any) (any, *Error) {
+func (f *Field) checkNumber(path string, value any) (any, *Error) {
 	written, ok := value.(numeral)
 	if !ok {
 		return nil, f.wrongType(path)
@@ -151,7 +151,7 @@ func (f Field) checkNumber(path string, value any) (any, *Error) {
 	return x, nil
 }
 
-func (f Field) checkChoice(path string, value any) (any, *Error) {
+func (f *Field) checkChoice(path string, value any) (any, *Error) {
 	key, ok := value.(string)
 	if !ok {
 		return nil, f.wrongType(path)
@@ -164,7 +164,7 @@ func (f Field) checkChoice(path string, value any) (any, *Error) {
 	return nil, wrong(CodeChoice, path, "choices", f.Choices)
 }
 
-func (f Field) checkText(path string, value any) (any, *Error) {
+func (f *Field) checkText(path string, value any) (any, *Error) {
 	given, ok := value.(string)
 	if !ok {
 		return nil, f.wrongType(path)
@@ -178,7 +178,7 @@ func (f Field) checkText(path string, value any) (any, *Error) {
 // FirstDay and LastDay are the days that a request may hold: from before the oldest bike still ridden, up to the last year that records know.
 const FirstDay, LastDay = "1900-01-01", "2200-12-31"
 
-func (f Field) checkDay(path string, value any) (any, *Error) {
+func (f *Field) checkDay(path string, value any) (any, *Error) {
 	text, _ := value.(string)
 	at, ok := unit.ParseDay(text)
 	if !ok {
@@ -190,7 +190,7 @@ func (f Field) checkDay(path string, value any) (any, *Error) {
 	return at, nil
 }
 
-func (f Field) checkList(path string, value any) (any, *Error) {
+func (f *Field) checkList(path string, value any) (any, *Error) {
 	raw, ok := value.([]any)
 	if !ok {
 		return nil, f.wrongType(path)

@@ -2,7 +2,7 @@ package registry
 
 import "rimside/calc/due"
 
-func every(name string, usual float64) Field {
+func every(name string, usual float64) *Field {
 	f := num(name, "days", 1, 3650).instead(usual)
 	f.Kind = integer
 	return f
@@ -21,7 +21,7 @@ var intervalsField = group("intervals",
 
 var dueCalculation = calculation{
 	name:  "due",
-	table: []Field{builtBike, pastField, date("today"), intervalsField, yesNo("hot").optional()},
+	table: []*Field{builtBike, pastField, date("today"), intervalsField, yesNo("hot").optional()},
 	example: `{"bike":` + exampleBike + `,"history":` + exampleHistory +
 		`,"today":"2026-07-14","intervals":{"sealant_days":45,"walk_around_days":14},"hot":false}`,
 	run: func(v values) (any, *Error) {

@@ -1,9 +1,6 @@
 package registry
 
-import (
-	"slices"
-	"strings"
-)
+import "strings"
 
 // Codes of an Error. What to tell a person is made of the code, the field and the values by whoever shows it: pwa/src/words on the
 // phone, server/web for programs.
@@ -110,9 +107,13 @@ func (e *Error) valuesJSON() fields {
 		if list, isList := value.([]string); isList {
 			value = texts(list)
 		}
-		out = append(out, field{name, value})
+		out = append(out, field{})
+		at := len(out) - 1
+		for ; at > 0 && out[at-1].name > name; at-- {
+			out[at] = out[at-1]
+		}
+		out[at] = field{name, value}
 	}
-	slices.SortFunc(out, func(a, b field) int { return strings.Compare(a.name, b.name) })
 	return out
 }
 

@@ -9,16 +9,16 @@ import (
 
 const msPerDay = 86_400_000
 
-func at() Field { return num("at", "ms", 0, lastMoment) }
+func at() *Field { return num("at", "ms", 0, lastMoment) }
 
 // datedReading is a true pressure with its place and time.
-func datedReading(name string, more ...Field) Field {
+func datedReading(name string, more ...*Field) *Field {
 	f := reading(name)
 	f.Fields = append(append(f.Fields, at()), more...)
 	return f
 }
 
-func expectedWheel(name string) Field {
+func expectedWheel(name string) *Field {
 	return datedReading(name,
 		num("loss_per_day", "", 0, 1).optional().nullable(),
 		listOf("history", 0, 100, datedReading("set"), datedReading("found")).optional(),
@@ -27,7 +27,7 @@ func expectedWheel(name string) Field {
 
 var expectedCalculation = calculation{
 	name: "expected",
-	table: []Field{
+	table: []*Field{
 		expectedWheel("front"),
 		expectedWheel("rear"),
 		at(),
@@ -39,11 +39,12 @@ var expectedCalculation = calculation{
 		`"rear":{"kpa":247,"c":20,"m":0,"at":1784012400000,"loss_per_day":null,"history":[` +
 		`{"set":{"kpa":250,"c":18,"m":0,"at":1783580400000},"found":{"kpa":238,"c":20,"m":0,"at":1784012400000}}]},` +
 		`"at":1784185200000,"here":{"c":2,"m":600},"gauge_error_kpa":7}`,
-	answer: result(expectedAnswer("front"), expectedAnswer("rear")),
-	run:    runExpected,
+	run: runExpected,
 }
 
-func expectedAnswer(name string) Field {
+func expectedAnswer() *Field { return result(expectedOfWheel("front"), expectedOfWheel("rear")) }
+
+func expectedOfWheel(name string) *Field {
 	return part(name, figure("kpa", "kPa"), figure("gauge_kpa", "kPa"), figure("days", "days"), figure("loss_per_day", "").nullable()).nullable()
 }
 

@@ -27,72 +27,75 @@ type Field struct {
 	Optional bool
 	Nullable bool // null where there is no such number or thing; in a request as good as left out
 	Choices  []string
-	Fields   []Field // of an object, or of each item of a list
-	Item     kind    // of a list of an answer whose items are no objects: what they are
-	Default  any     // what is taken when it is left out: a float64, a bool or a string; nil where nothing is
-	Usual    []Usual // what a person may take when they do not know, by the tyre's printed width
+	Fields   []*Field // of an object, or of each item of a list
+	Item     kind     // of a list of an answer whose items are no objects: what they are
+	Default  any      // what is taken when it is left out: a float64, a bool or a string; nil where nothing is
+	Usual    []Usual  // what a person may take when they do not know, by the tyre's printed width
 }
 
 // Usual is one row of what may be assumed: up to this printed width in mm, this value.
 type Usual struct{ UpTo, Value float64 }
 
-func num(name, unit string, lo, hi float64) Field {
-	return Field{Name: name, Kind: number, Unit: unit, Min: lo, Max: hi}
+func num(name, unit string, lo, hi float64) *Field {
+	return &Field{Name: name, Kind: number, Unit: unit, Min: lo, Max: hi}
 }
 
-func oneOf(name string, choices []string) Field {
-	return Field{Name: name, Kind: choice, Choices: choices}
+func oneOf(name string, choices []string) *Field {
+	return &Field{Name: name, Kind: choice, Choices: choices}
 }
 
 // label is a text, as an id or a trade name, of at most so many characters.
-func label(name string, most float64) Field {
-	return Field{Name: name, Kind: text, Max: most}
+func label(name string, most float64) *Field {
+	return &Field{Name: name, Kind: text, Max: most}
 }
 
 // date is a calendar day, written 2026-07-14.
-func date(name string) Field { return Field{Name: name, Kind: day} }
+func date(name string) *Field { return &Field{Name: name, Kind: day} }
 
-func listOf(name string, lo, hi float64, table ...Field) Field {
-	return Field{Name: name, Kind: list, Min: lo, Max: hi, Fields: table}
+func listOf(name string, lo, hi float64, table ...*Field) *Field {
+	return &Field{Name: name, Kind: list, Min: lo, Max: hi, Fields: table}
 }
 
-func yesNo(name string) Field { return Field{Name: name, Kind: boolean} }
+func yesNo(name string) *Field { return &Field{Name: name, Kind: boolean} }
 
-func group(name string, table ...Field) Field {
-	return Field{Name: name, Kind: object, Fields: table}
+func group(name string, table ...*Field) *Field {
+	return &Field{Name: name, Kind: object, Fields: table}
 }
 
 // optional is the same field, allowed to be missing.
-func (f Field) optional() Field {
-	f.Optional = true
-	return f
+func (f *Field) optional() *Field {
+	same := *f
+	same.Optional = true
+	return &same
 }
 
 // nullable is the same field, null where there is none: in an answer, or in a request, where null is as good as left out.
-func (f Field) nullable() Field {
-	f.Nullable = true
-	return f
+func (f *Field) nullable() *Field {
+	same := *f
+	same.Nullable = true
+	return &same
 }
 
 // instead is the same field, allowed to be missing, with the value that is then taken: a number, a bool or a choice.
-func (f Field) instead(value any) Field {
+func (f *Field) instead(value any) *Field {
 	if whole, isWhole := value.(int); isWhole {
 		value = float64(whole)
 	}
-	f.Default = value
-	return f.optional()
+	same := *f
+	same.Optional, same.Default = true, value
+	return &same
 }
 
 // Row is a field with its dotted path; "*" stands for the items of a list.
 type Row struct {
 	Path string
-	Field
+	*Field
 }
 
 // Rows flattens a table: each field is followed by those that it holds.
-func Rows(table []Field) []Row { return rowsBelow("", table) }
+func Rows(table []*Field) []Row { return rowsBelow("", table) }
 
-func rowsBelow(prefix string, table []Field) []Row {
+func rowsBelow(prefix string, table []*Field) []Row {
 	var out []Row
 	for _, f := range table {
 		path := prefix + f.Name

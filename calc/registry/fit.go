@@ -7,20 +7,17 @@ import (
 
 var fitCalculation = calculation{
 	name: "fit",
-	table: []Field{
+	table: []*Field{
 		beadSeatField,
-		num("well_depth_mm", "mm", 0.1, 20), num("flange_mm", "mm", 1, 15),
-		num("tape_layers", "", 0, 10).instead(0), num("tape_mm", "mm", 0, 2).instead(0),
+		num("well_depth_mm", "mm", 0.1, 15), num("flange_mm", "mm", 1, 15),
+		num("tape_layers", "", 0, 6).instead(0), num("tape_mm", "mm", 0, 1).instead(0),
 		num("bead_undersize_mm", "mm", 0, 10).instead(0),
-		num("valve_width_mm", "mm", 0, 30).instead(0), num("valve_height_mm", "mm", 0, 15).instead(0),
+		num("valve_width_mm", "mm", 0, 30).instead(0), num("valve_height_mm", "mm", 0, 20).instead(0),
 		num("well_width_mm", "mm", 1, 60).optional(), num("bead_mm", "mm", 0.5, 15).optional(),
 		yesNo("insert").instead(false),
 	},
 	example: `{"bead_seat_mm":622,"well_depth_mm":3.2,"flange_mm":6,"tape_layers":2,"tape_mm":0.1,"bead_undersize_mm":1.5,"valve_width_mm":6,"valve_height_mm":2,"insert":false}`,
-	answer: result(figure("slack_mm", "mm"), figure("need_mm", "mm"), figure("valve_costs_mm", "mm"),
-		part("free_arc_mm", figure("finish_at_valve", "mm"), figure("start_at_valve", "mm")),
-		figure("each_tape_layer_costs_mm", "mm"), figure("undersize_costs_mm", "mm"), figure("second_bead_costs_mm", "mm"), key("goes_on", fit.Grades()...)),
-	run: runFit,
+	run:     runFit,
 }
 
 func runFit(v values) (any, *Error) {
@@ -59,3 +56,9 @@ func runFit(v values) (any, *Error) {
 
 // fitField is where a person mends what the geometry complains of.
 var fitField = map[error]string{fit.ErrTape: "tape_mm", fit.ErrValve: "valve_height_mm", fit.ErrMeasure: "well_depth_mm"}
+
+func fitAnswer() *Field {
+	return result(figure("slack_mm", "mm"), figure("need_mm", "mm"), figure("valve_costs_mm", "mm"),
+		part("free_arc_mm", figure("finish_at_valve", "mm"), figure("start_at_valve", "mm")),
+		figure("each_tape_layer_costs_mm", "mm"), figure("undersize_costs_mm", "mm"), figure("second_bead_costs_mm", "mm"), key("goes_on", fit.Grades()...))
+}

@@ -18,7 +18,7 @@ var goodsField = listOf("goods", 0, maxGoods,
 ).optional()
 
 // count is a whole number, one where nobody says.
-func count(name string) Field {
+func count(name string) *Field {
 	f := num(name, "", 1, 100).instead(1)
 	f.Kind = integer
 	return f
@@ -26,7 +26,7 @@ func count(name string) Field {
 
 var packCalculation = calculation{
 	name:    "pack",
-	table:   []Field{builtBike, oneOf("way", pack.Ways()), yesNo("legs_us").optional(), goodsField},
+	table:   []*Field{builtBike, oneOf("way", pack.Ways()), yesNo("legs_us").optional(), goodsField},
 	example: `{"bike":` + exampleBike + `,"way":"air_bag","legs_us":false,"goods":` + exampleGoods + `}`,
 	run: func(v values) (any, *Error) {
 		bike := v.in("bike")

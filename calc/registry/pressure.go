@@ -10,7 +10,7 @@ import (
 
 var pressureCalculation = calculation{
 	name: "pressure",
-	table: []Field{
+	table: []*Field{
 		num("rider_kg", "kg", 15, 250),
 		num("bike_kg", "kg", 3, 150),
 		num("front_share", "", 0.2, 0.8).instead(ride.FrontShare),
@@ -25,7 +25,7 @@ var pressureCalculation = calculation{
 		celsius("warmest_c").optional(),
 		gaugeErrorField,
 		yesNo("wet").instead(false),
-		Field{Name: "firmness", Kind: integer, Unit: "steps", Min: -pressure.MaxFirmness, Max: pressure.MaxFirmness}.instead(0),
+		(&Field{Name: "firmness", Kind: integer, Unit: "steps", Min: -pressure.MaxFirmness, Max: pressure.MaxFirmness}).instead(0),
 		group("shift", shiftField("front"), shiftField("rear")).optional(),
 		group("now",
 			num("front_gauge_kpa", "kPa", 0, 2000).optional(),
@@ -42,17 +42,16 @@ var pressureCalculation = calculation{
 		`"set":{"c":20,"m":0},"ride":{"c":5,"m":1100},"here":"set","warmest_c":24,"gauge_error_kpa":7,"wet":false,"firmness":0,"shift":{"front":0.02,"rear":0},` +
 		`"now":{"front_gauge_kpa":230,"rear_gauge_kpa":250,"pump_stroke_ml":60}}`,
 	together: checkTogether,
-	answer:   pressureAnswer,
 	run:      runPressure,
 }
 
 var gaugeErrorField = num("gauge_error_kpa", "kPa", -100, 100).instead(0)
 
-func shiftField(name string) Field {
+func shiftField(name string) *Field {
 	return num(name, "", -pressure.ShiftMost, pressure.ShiftMost).instead(0)
 }
 
-func wheelField(name string) Field {
+func wheelField(name string) *Field {
 	return group(name,
 		group("tyre",
 			num("label_mm", "mm", tyre.MinLabelMM, tyre.MaxLabelMM),
@@ -82,7 +81,7 @@ func wheelField(name string) Field {
 }
 
 // innerField carries the measuring rims: what to assume, and say so, for a hooked rim that nobody has measured.
-func innerField() Field {
+func innerField() *Field {
 	f := num("inner_mm", "mm", 10, 110)
 	for _, row := range tyre.MeasuringRims() {
 		f.Usual = append(f.Usual, Usual{UpTo: row.UpTo.MM(), Value: row.Inner.MM()})
@@ -90,7 +89,7 @@ func innerField() Field {
 	return f
 }
 
-var groundField = Field{Name: "ground", Kind: list, Min: 1, Max: 50, Fields: []Field{
+var groundField = &Field{Name: "ground", Kind: list, Min: 1, Max: 50, Fields: []*Field{
 	oneOf("kind", road.Kinds()).optional(),
 	num("gd0", "m3", 1e-6, 0.1).optional(),
 	num("share", "", 0, 1e6),

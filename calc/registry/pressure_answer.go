@@ -6,37 +6,41 @@ import (
 )
 
 // pressureAnswer is the table of the answer. A null is a number that must not be shown, or that there is none.
-var pressureAnswer = result(
-	wheelAnswer("front"), wheelAnswer("rear"),
-	parts("notices", key("code", pressure.Codes()...), key("severity", pressure.Severities()...), key("wheel", string(pressure.Front), string(pressure.Rear), string(pressure.Both)), noticeValues),
-	parts("bigger_tyre", key("wheel", sides...), figure("label_mm", "mm"), figure("recommended_kpa", "kPa"), figure("needs_mark_kpa", "kPa")),
-)
+func pressureAnswer() *Field {
+	return result(
+		wheelAnswer("front"), wheelAnswer("rear"),
+		parts("notices", key("code", pressure.Codes()...), key("severity", pressure.Severities()...), key("wheel", string(pressure.Front), string(pressure.Rear), string(pressure.Both)), noticeValues()),
+		parts("bigger_tyre", key("wheel", sides...), figure("label_mm", "mm"), figure("recommended_kpa", "kPa"), figure("needs_mark_kpa", "kPa")),
+	)
+}
 
 // noticeValues are what the notices speak of; each code has its own few. Marks are as printed, never carried to the ride.
-var noticeValues = part("values",
-	key("limit", pressure.Limits()...).optional(), // whose mark: at_limit_*, floor_above_ceiling, over_limit_now
-	figure("mark_kpa", "kPa").optional(),          // that mark; of held_unread what an unread one counts as
-	key("missing", missingMarks...).optional(),    // held_unread: which marks nobody has read
-	figure("wants_kpa", "kPa").optional(),         // held_unread: the want at the ride
-	figure("wants_here_kpa", "kPa").optional(),    // held_unread: what the gauge would show of it where one stands
-	key("floor_by", floors...).optional(),         // floor_above_ceiling: which floor
-	figure("floor_needs_kpa", "kPa").optional(),   // floor_above_ceiling: the mark that floor asks for
-	figure("label_mm", "mm").optional(),           // of the pair; floor_above_ceiling: of a tyre that would do
-	figure("needs_mark_kpa", "kPa").optional(),    // floor_above_ceiling: the least its sidewall must show
-	figure("inner_mm", "mm").optional(),           // of the pair
-	figure("least_label_mm", "mm").optional(),     // hookless_too_narrow: the narrowest allowed
-	figure("min_kpa", "kPa").optional(),           // at_printed_minimum
-	figure("share", "").optional(),                // partly_soft: of the distance
-	figure("softer_kpa", "kPa").optional(),        // partly_soft: by how much it lowers the number at the ride
-	figure("ratio", "").optional(),                // front_raised_to_rear, front_over_rear: front over rear
-)
+func noticeValues() *Field {
+	return part("values",
+		key("limit", pressure.Limits()...).optional(), // whose mark: at_limit_*, floor_above_ceiling, over_limit_now
+		figure("mark_kpa", "kPa").optional(),          // that mark; of held_unread what an unread one counts as
+		key("missing", missingMarks...).optional(),    // held_unread: which marks nobody has read
+		figure("wants_kpa", "kPa").optional(),         // held_unread: the want at the ride
+		figure("wants_here_kpa", "kPa").optional(),    // held_unread: what the gauge would show of it where one stands
+		key("floor_by", floors...).optional(),         // floor_above_ceiling: which floor
+		figure("floor_needs_kpa", "kPa").optional(),   // floor_above_ceiling: the mark that floor asks for
+		figure("label_mm", "mm").optional(),           // of the pair; floor_above_ceiling: of a tyre that would do
+		figure("needs_mark_kpa", "kPa").optional(),    // floor_above_ceiling: the least its sidewall must show
+		figure("inner_mm", "mm").optional(),           // of the pair
+		figure("least_label_mm", "mm").optional(),     // hookless_too_narrow: the narrowest allowed
+		figure("min_kpa", "kPa").optional(),           // at_printed_minimum
+		figure("share", "").optional(),                // partly_soft: of the distance
+		figure("softer_kpa", "kPa").optional(),        // partly_soft: by how much it lowers the number at the ride
+		figure("ratio", "").optional(),                // front_raised_to_rear, front_over_rear: front over rear
+	)
+}
 
 var (
 	missingMarks = []string{string(pressure.MissingTyre), string(pressure.MissingRim), string(pressure.MissingBoth)}
 	floors       = []string{string(pressure.LimitFloor), string(pressure.LimitPrintedMinimum)}
 )
 
-func wheelAnswer(name string) Field {
+func wheelAnswer(name string) *Field {
 	return part(name,
 		figure("custom_kpa", "kPa").nullable(), figure("want_kpa", "kPa").nullable(), figure("optimum_kpa", "kPa").nullable(),
 		figure("floor_kpa", "kPa").nullable(), figure("ceiling_kpa", "kPa").nullable(), key("limited_by", pressure.Limits()...),

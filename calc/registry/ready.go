@@ -32,11 +32,11 @@ var readyEvents = listOf("events", 0, maxEvents,
 	num("mm", "mm", 0, 3000).optional(),
 	oneOf("side", sides).optional(),
 	oneOf("moment", check.Moments()).optional(),
-	Field{Name: "asked", Kind: integer, Max: mostRows, Optional: true},
-	Field{Name: "looked", Kind: integer, Max: mostRows, Optional: true},
+	&Field{Name: "asked", Kind: integer, Max: mostRows, Optional: true},
+	&Field{Name: "looked", Kind: integer, Max: mostRows, Optional: true},
 	yesNo("ended").instead(false),
 	label("trip", idLength).optional(),
-	Field{Name: "must_left", Kind: integer, Max: mostRows, Optional: true},
+	&Field{Name: "must_left", Kind: integer, Max: mostRows, Optional: true},
 )
 
 // needed are the members that an event of a kind cannot do without.
@@ -47,7 +47,7 @@ var needed = map[ready.Kind][]string{
 
 var readyCalculation = calculation{
 	name:  "ready",
-	table: []Field{builtBike, date("today"), readyEvents},
+	table: []*Field{builtBike, date("today"), readyEvents},
 	example: `{"bike":{"id":"bike 1","front":{"wheel":"wheel 1","tyre":"tyre 1","label_mm":40,"inner_mm":25,"profile":"hooked","brake":"disc","rotor_min_mm":1.5},` +
 		`"rear":{"wheel":"wheel 2","tyre":"tyre 2","label_mm":40,"inner_mm":25,"profile":"hookless","hookless_ok":true,"brake":"disc","rotor_min_mm":1.5}},"today":"2026-07-14",` +
 		`"events":[{"kind":"walk","bike":"bike 1","moment":"evening","day":"2026-07-13","at":1783969560000,"asked":20,"looked":20,"ended":true},` +
@@ -56,9 +56,6 @@ var readyCalculation = calculation{
 		`{"kind":"service","thing":"wheel 2","what":"rotor","day":"2026-07-13"},{"kind":"journey","bike":"bike 1","day":"2026-07-11"},` +
 		`{"kind":"arrival","bike":"bike 1","trip":"trip 1","day":"2026-07-11","must_left":0},{"kind":"mounted","thing":"wheel 2","day":"2026-07-10"},` +
 		`{"kind":"crash","bike":"bike 2","day":"2026-07-14"},{"kind":"walk","moment":"start","day":"2026-07-14","asked":9,"looked":8,"ended":true}]}`,
-	answer: result(key("state", ready.States()...),
-		parts("reasons", key("code", ready.Codes()...), wording("thing"), key("severity", "stop", "care"), onDay("day"), valuesOf("values")),
-		part("last_look", key("moment", check.Moments()...), onDay("day"), tally("asked", ""), tally("looked", "")).nullable()),
 	together: checkReadyEvents,
 	run: func(v values) (any, *Error) {
 		return readyJSON(ready.Decide(readyBikeOf(v.in("bike")), readyEventsOf(v.items("events")), v.day("today"))), nil
@@ -181,4 +178,10 @@ func whyNot(r ready.Reason) fields {
 		out = append(out, fields{{"asked", r.Event.Asked}, {"looked", r.Event.Looked}, {"skipped", r.Event.Asked - r.Event.Looked}}...)
 	}
 	return out
+}
+
+func readyAnswer() *Field {
+	return result(key("state", ready.States()...),
+		parts("reasons", key("code", ready.Codes()...), wording("thing"), key("severity", "stop", "care"), onDay("day"), valuesOf("values")),
+		part("last_look", key("moment", check.Moments()...), onDay("day"), tally("asked", ""), tally("looked", "")).nullable())
 }

@@ -3,10 +3,9 @@ package registry
 // calculation is one entry: what it is called, its table and an example, and the function.
 type calculation struct {
 	name     string
-	table    []Field
+	table    []*Field
 	example  string
 	together func(values) *Error        // faults that no single field shows; it may see faulty values. nil where there are none
-	answer   Field                      // what run gives: an object or a list, with its fields
 	run      func(values) (any, *Error) // an object, fields, or a list, []any
 }
 

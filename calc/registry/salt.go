@@ -10,11 +10,11 @@ const maxEvents = 2000
 
 const maxHours = 100 // of one ride
 
-func materialOf(name string) Field { return oneOf(name, salt.Materials()).optional() }
+func materialOf(name string) *Field { return oneOf(name, salt.Materials()).optional() }
 
 var saltCalculation = calculation{
 	name: "salt",
-	table: []Field{
+	table: []*Field{
 		group("materials",
 			materialOf("rim"), materialOf("nipple"), materialOf("spoke"), materialOf("hub"), materialOf("bearing"),
 		).optional(),

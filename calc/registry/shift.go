@@ -7,7 +7,7 @@ import (
 )
 
 // kindField is a tyre as far as notes ask: they count only for the tyre that they were made on.
-func kindField(name string) Field {
+func kindField(name string) *Field {
 	return group(name,
 		num("label_mm", "mm", tyre.MinLabelMM, tyre.MaxLabelMM),
 		oneOf("sidewall", tyre.Sidewalls()),
@@ -17,7 +17,7 @@ func kindField(name string) Field {
 
 var shiftCalculation = calculation{
 	name: "shift",
-	table: []Field{
+	table: []*Field{
 		// In the order they were made: of two notes with the same ride and wheel the later replaces the earlier.
 		listOf("notes", 0, 2000,
 			label("ride", 60).optional(),
@@ -35,13 +35,14 @@ var shiftCalculation = calculation{
 		`{"ride":"a","wheel":"front","ridden_kpa":226,"p0_kpa":226,"felt":"hard","tyre":{"label_mm":40,"sidewall":"glove","setup":"tubeless"}},` +
 		`{"ride":"a","wheel":"rear","ridden_kpa":240,"p0_kpa":247,"felt":"right","struck":true,"tyre":{"label_mm":40,"sidewall":"glove","setup":"tubeless"}}],` +
 		`"front":{"label_mm":40,"sidewall":"glove","setup":"tubeless"},"rear":{"label_mm":40,"sidewall":"glove","setup":"tubeless"}}`,
-	answer: result(learntAnswer("front"), learntAnswer("rear")),
-	run:    runShift,
+	run: runShift,
 }
 
 // learntAnswer tells the shift, how many notes it rests on, how many are of another tyre, and how many cannot count since
 // their tyre, what was recommended or what was ridden is not known.
-func learntAnswer(name string) Field {
+func shiftAnswer() *Field { return result(learntAnswer("front"), learntAnswer("rear")) }
+
+func learntAnswer(name string) *Field {
 	return part(name, figure("shift", ""), tally("notes", ""), tally("other_tyre", ""), tally("unknown", ""))
 }
 

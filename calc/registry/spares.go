@@ -4,16 +4,17 @@ import (
 	"math"
 
 	"rimside/calc/spares"
+	"rimside/calc/tyre"
 	"rimside/calc/unit"
 )
 
 const idLength = 64
 
 // hubFields are what an end of a bike and a wheel have alike. Only what is known is given.
-func hubFields() []Field {
-	return []Field{
+func hubFields() []*Field {
+	return []*Field{
 		oneOf("side", spares.Sides()), oneOf("brake", spares.Brakes()),
-		num("hub_width_mm", "mm", 60, 250).optional(), num("axle_mm", "mm", 5, 30).optional(),
+		num("hub_width_mm", "mm", 70, 220).optional(), num("axle_mm", "mm", 4, 25).optional(),
 		num("bead_seat_mm", "mm", 200, 700).optional(), num("rotor_mm", "mm", 100, 260).optional(),
 		{Name: "speeds", Kind: integer, Min: 1, Max: 14, Optional: true},
 		label("spacing", 40).optional(),
@@ -22,14 +23,14 @@ func hubFields() []Field {
 	}
 }
 
-func endFields() []Field {
-	return append(hubFields(), num("room_mm", "mm", 10, 150).optional(),
-		num("min_label_mm", "mm", 10, 150).optional())
+func endFields() []*Field {
+	return append(hubFields(), num("room_mm", "mm", 15, 150).optional(),
+		num("min_label_mm", "mm", tyre.MinLabelMM, tyre.MaxLabelMM).optional())
 }
 
-func spareList(name string, most float64) Field {
-	table := append([]Field{label("id", idLength)}, hubFields()...)
-	table = append(table, yesNo("bare").instead(false), num("tyre_mm", "mm", 10, 150).optional(),
+func spareList(name string, most float64) *Field {
+	table := append([]*Field{label("id", idLength)}, hubFields()...)
+	table = append(table, yesNo("bare").instead(false), num("tyre_mm", "mm", 15, 150).optional(),
 		label("out_with", idLength).optional(),
 		oneOf("state", []string{"stop", "care", "no_fault_found", "not_looked_at"}).optional())
 	return listOf(name, 0, most, table...)
@@ -57,8 +58,10 @@ func sparesOf(items []values) []spares.Spare {
 	return out
 }
 
-var verdictAnswer = []Field{
-	wording("id"), key("fits", spares.Fits()...), figure("minutes", "min"), parts("reasons", key("code", spares.Codes()...), valuesOf("values")),
+func verdictAnswer() []*Field {
+	return []*Field{
+		wording("id"), key("fits", spares.Fits()...), figure("minutes", "min"), parts("reasons", key("code", spares.Codes()...), valuesOf("values")),
+	}
 }
 
 func verdictJSON(v spares.Verdict) fields {
@@ -90,13 +93,12 @@ func reasonValues(r spares.Reason) fields {
 
 var matchCalculation = calculation{
 	name:  "match",
-	table: []Field{group("bike", endFields()...), spareList("spares", 400)},
+	table: []*Field{group("bike", endFields()...), spareList("spares", 400)},
 	example: `{"bike":{"side":"rear","hub_width_mm":142,"axle_mm":12,"bead_seat_mm":622,"brake":"disc","rotor_mm":160,"speeds":12,"spacing":"12","max_cog":34,"room_mm":42,"min_label_mm":28},` +
 		`"spares":[{"id":"rear 3","side":"rear","hub_width_mm":142,"axle_mm":12,"bead_seat_mm":622,"brake":"disc","rotor_mm":160,"speeds":12,"spacing":"12","max_cog":30,"tyre_mm":40},` +
 		`{"id":"rear 5","side":"rear","hub_width_mm":142,"axle_mm":12,"bead_seat_mm":622,"brake":"disc","rotor_mm":160,"speeds":11,"spacing":"11","max_cog":32,"tyre_mm":32},` +
 		`{"id":"rear 1","side":"rear","hub_width_mm":142,"axle_mm":12,"bead_seat_mm":622,"brake":"disc","rotor_mm":140,"speeds":12,"spacing":"12","max_cog":30,"tyre_mm":40},` +
 		`{"id":"rear 2","side":"rear","brake":"disc","out_with":"87"}]}`,
-	answer: listing(verdictAnswer...),
 	run: func(v values) (any, *Error) {
 		ranked := spares.Match(endOf(v.in("bike")), sparesOf(v.items("spares")))
 		out := make([]any, len(ranked))
@@ -112,20 +114,17 @@ const usualSteps = 20000
 
 var coverCalculation = calculation{
 	name: "cover",
-	table: []Field{
+	table: []*Field{
 		listOf("bikes", 0, 400, label("id", idLength), num("weight", "", 0, 1000).instead(1),
 			group("front", endFields()...).optional(), group("rear", endFields()...).optional()),
 		spareList("wheels", 400),
 		{Name: "places", Kind: integer, Min: 0, Max: 400},
-		Field{Name: "steps", Kind: integer, Min: 0, Max: 20e6}.instead(usualSteps),
+		(&Field{Name: "steps", Kind: integer, Min: 0, Max: 20e6}).instead(usualSteps),
 	},
 	example: `{"bikes":[{"id":"41","weight":3,"rear":{"side":"rear","hub_width_mm":142,"axle_mm":12,"bead_seat_mm":622,"brake":"disc","rotor_mm":160,"speeds":12,"max_cog":34,"room_mm":42}},` +
 		`{"id":"87","weight":1,"rear":{"side":"rear","hub_width_mm":148,"axle_mm":12,"bead_seat_mm":622,"brake":"disc","rotor_mm":180,"speeds":12,"max_cog":52,"room_mm":58}}],` +
 		`"wheels":[{"id":"rear 3","side":"rear","hub_width_mm":142,"axle_mm":12,"bead_seat_mm":622,"brake":"disc","rotor_mm":160,"speeds":12,"max_cog":30,"tyre_mm":40},` +
 		`{"id":"rear 4","side":"rear","hub_width_mm":148,"axle_mm":12,"bead_seat_mm":622,"brake":"disc","rotor_mm":180,"speeds":11,"max_cog":46,"tyre_mm":55}],"places":2}`,
-	answer: result(wordings("pick"), parts("covered", wording("bike"), key("side", spares.Sides()...)),
-		parts("uncovered", wording("bike"), key("side", spares.Sides()...), key("why", string(spares.NoWheel), string(spares.NoPlace)), part("change", verdictAnswer...).nullable()),
-		figure("weight", ""), flag("exact")),
 	run: runCover,
 }
 
@@ -166,10 +165,9 @@ func loadJSON(load spares.Load) fields {
 
 var shareCalculation = calculation{
 	name: "share",
-	table: []Field{listOf("riders", 1, 400, label("id", idLength), num("recommended_kpa", "kPa", 20, 1600),
+	table: []*Field{listOf("riders", 1, 400, label("id", idLength), num("recommended_kpa", "kPa", 20, 1600),
 		num("floor_kpa", "kPa", 0, 1600), num("ceiling_kpa", "kPa", 20, 1600).optional())},
 	example: `{"riders":[{"id":"41","recommended_kpa":226,"floor_kpa":195,"ceiling_kpa":420},{"id":"87","recommended_kpa":262,"floor_kpa":211,"ceiling_kpa":420}]}`,
-	answer:  result(figure("kpa", "kPa").nullable(), figure("spread", "").nullable(), wordings("compromise_for")),
 	run: func(v values) (any, *Error) {
 		var riders []spares.Rider
 		for _, r := range v.items("riders") {
@@ -191,4 +189,18 @@ var shareCalculation = calculation{
 		}
 		return fields{{"kpa", shared.Pressure.KPa()}, {"spread", shared.Spread}, {"compromise_for", worst}}, nil
 	},
+}
+
+func matchAnswer() *Field {
+	return listing(verdictAnswer()...)
+}
+
+func coverAnswer() *Field {
+	return result(wordings("pick"), parts("covered", wording("bike"), key("side", spares.Sides()...)),
+		parts("uncovered", wording("bike"), key("side", spares.Sides()...), key("why", string(spares.NoWheel), string(spares.NoPlace)), part("change", verdictAnswer()...).nullable()),
+		figure("weight", ""), flag("exact"))
+}
+
+func shareAnswer() *Field {
+	return result(figure("kpa", "kPa").nullable(), figure("spread", "").nullable(), wordings("compromise_for"))
 }

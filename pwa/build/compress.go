@@ -83,13 +83,16 @@ func (c codec) expandsTo(small, content []byte) bool {
 	return err == nil && bytes.Equal(full, content)
 }
 
-func shrinkBrotli(content []byte, release bool) ([]byte, error) {
-	level := brotliDaily
+func levelOf(release bool) int {
 	if release {
-		level = brotliRelease
+		return brotliRelease
 	}
+	return brotliDaily
+}
+
+func shrinkBrotli(content []byte, release bool) ([]byte, error) {
 	var small bytes.Buffer
-	writer := brotli.NewWriterLevel(&small, level)
+	writer := brotli.NewWriterLevel(&small, levelOf(release))
 	if _, err := writer.Write(content); err != nil {
 		return nil, err
 	}

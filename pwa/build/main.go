@@ -56,6 +56,6 @@ func run(out string, release bool) error {
 	if err := writeTree(out, packed); err != nil {
 		return err
 	}
-	fmt.Println(summary(tree, packed, version))
+	fmt.Println(summary(tree, packed, version, release))
 	return nil
 }

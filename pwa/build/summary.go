@@ -5,8 +5,9 @@ import (
 	"path"
 )
 
-// summary says in one line what was built and how much of it travels.
-func summary(files, packed tree, version string) string {
+// summary says in one line what was built and how much of it travels. A copy taken over from an earlier build may have been
+// compressed further than this one would.
+func summary(files, packed tree, version string, release bool) string {
 	var wasm, scripts int
 	for name := range files {
 		size := len(packed[name+".br"])
@@ -20,6 +21,6 @@ func summary(files, packed tree, version string) string {
 			scripts += size
 		}
 	}
-	return fmt.Sprintf("built version %s: %d files, WASM %d kB and scripts with styles %d kB as brotli",
-		version, len(files), wasm/1000, scripts/1000)
+	return fmt.Sprintf("built version %s: %d files, WASM %d kB and scripts with styles %d kB as brotli %d",
+		version, len(files), wasm/1000, scripts/1000, levelOf(release))
 }

@@ -7,6 +7,8 @@ import (
 	"fmt"
 	"slices"
 	"time"
+
+	"rimside/store/sqlite"
 )
 
 // Secrets is where keys are kept.
@@ -38,7 +40,7 @@ func cookieKeys(ctx context.Context, secrets Secrets, now time.Time) ([]key, err
 	var keys []key
 	err = json.Unmarshal(stored, &keys)
 	if err != nil || len(keys) == 0 || slices.ContainsFunc(keys, key.isBroken) {
-		return nil, fmt.Errorf("the keys of the sessions cannot be read (%v): restore a backup", err)
+		return nil, fmt.Errorf("the keys of the sessions cannot be read (%v). %s", err, sqlite.HowToMend)
 	}
 	return keys, nil
 }

@@ -44,7 +44,7 @@ func TestLanSpeaksHTTPSByItsOwnAuthority(t *testing.T) {
 	if got := server.status(t, ""); got != 401 {
 		t.Errorf("nobody paired: status %d, want 401", got)
 	}
-	cookie, whole := server.pair(t, codeIn(t, server.said.String()))
+	cookie, whole := server.pair(t, codeIn(t, server.hears(t, "Pairing code: ")))
 	if got := server.status(t, cookie); got != 200 || !whole.Secure || !whole.HttpOnly {
 		t.Errorf("paired: status %d, cookie %+v", got, whole)
 	}

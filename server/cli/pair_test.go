@@ -27,7 +27,7 @@ func says(t *testing.T, args ...string) string {
 func TestPairBesideARunningServer(t *testing.T) {
 	data, port := t.TempDir(), freePort(t)
 	_, server := login(t, data, port)
-	first, _ := server.pair(t, codeIn(t, server.said.String()))
+	first, _ := server.pair(t, codeIn(t, server.hears(t, "Pairing code: ")))
 	second, _ := server.pair(t, codeIn(t, says(t, "pair", "-data", data)))
 	if server.status(t, first) != 200 || server.status(t, second) != 200 || first == second {
 		t.Error("not both are in")
@@ -38,7 +38,7 @@ func TestPairBesideARunningServer(t *testing.T) {
 func TestAServerThatKnowsPhonesPrintsNoCode(t *testing.T) {
 	data, port := t.TempDir(), freePort(t)
 	command, server := login(t, data, port)
-	cookie, _ := server.pair(t, codeIn(t, server.said.String()))
+	cookie, _ := server.pair(t, codeIn(t, server.hears(t, "Pairing code: ")))
 	stop(command)
 	_, server = login(t, data, port)
 	server.hears(t, "To let in another phone")
@@ -53,7 +53,7 @@ func TestAServerThatKnowsPhonesPrintsNoCode(t *testing.T) {
 func TestNewKeysTwiceSendEveryPhoneAway(t *testing.T) {
 	data, port := t.TempDir(), freePort(t)
 	command, server := login(t, data, port)
-	cookie, _ := server.pair(t, codeIn(t, server.said.String()))
+	cookie, _ := server.pair(t, codeIn(t, server.hears(t, "Pairing code: ")))
 	for times, want := range []int{200, 200, 401} {
 		if times > 0 {
 			if said := says(t, "pair", "-new-keys", "-data", data); !strings.Contains(said, "next start") || strings.Contains(said, "Pairing code") {
@@ -91,7 +91,7 @@ func TestASiblingKnowsTheSamePhones(t *testing.T) {
 	first := lan(t, one, port)
 	authority := first.authority(t)
 	first.trusts(t, authority)
-	cookie, _ := first.pair(t, codeIn(t, first.said.String()))
+	cookie, _ := first.pair(t, codeIn(t, first.hears(t, "Pairing code: ")))
 	if response, body := first.ask(t, "POST", "/api/ops", `{"book":"`+testBook+`","log":"","ops":[`+opText(1, `{"x":1}`)+`]}`, "Cookie", cookie); response.StatusCode != 200 {
 		t.Fatalf("%d %s", response.StatusCode, body)
 	}

@@ -161,7 +161,7 @@ func (r *reached) status(t *testing.T, cookie string) int {
 	return response.StatusCode
 }
 
-var codeForm = regexp.MustCompile(`Pairing code: (\d{3} \d{3}), good for one phone until \d\d:\d\d`)
+var codeForm = regexp.MustCompile(`(\d{3} \d{3}), good for one phone until \d\d:\d\d`)
 
 // codeIn is the pairing code in what the program said.
 func codeIn(t *testing.T, said string) string {

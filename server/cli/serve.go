@@ -166,12 +166,12 @@ func listenAndServe(ctx context.Context, c call, settings serveSettings) (err er
 	return web.Run(ctx, listener, handler, log)
 }
 
-// keepTidy makes the copies that are due, every minute, and returns what waits for its end.
+// keepTidy has the book fold in, check and copy what is due, twice a minute, and returns what waits for its end.
 func keepTidy(ctx context.Context, book *sqlite.Book, log *slog.Logger) (wait func()) {
 	ctx, stop := context.WithCancel(ctx)
 	var running sync.WaitGroup
 	running.Go(func() {
-		for every := time.NewTicker(time.Minute); ; {
+		for every := time.NewTicker(30 * time.Second); ; {
 			select {
 			case <-ctx.Done():
 				every.Stop()

@@ -27,7 +27,7 @@ func tell(c call, data string, report sqlite.Report) error {
 		fmt.Fprintf(c.stdout, "wrong: %s\n", problem)
 	}
 	if len(report.Problems) > 0 {
-		return fmt.Errorf("%d things are wrong in %s: stop the server, then restore a backup, or put the newest sound file of its folder copies in the place of rimside.sqlite", len(report.Problems)+report.More, data)
+		return fmt.Errorf("%d things are wrong in %s, see the list above. Entries and photos that are damaged a running server mends with the phones' help. For all else: %s", len(report.Problems)+report.More, data, sqlite.HowToMend)
 	}
 	fmt.Fprintf(c.stdout, "The book in %s is sound: %d entries, %d records, %d photos\n", data, report.Ops, report.Records, report.Blobs)
 	return nil

@@ -20,6 +20,8 @@ import (
 	"net"
 	"strings"
 	"time"
+
+	"rimside/store/sqlite"
 )
 
 // Secrets is where the authority is kept.
@@ -105,7 +107,7 @@ func newAuthority(host string, now time.Time) ([]byte, error) {
 	return append(pem.EncodeToMemory(&pem.Block{Type: "CERTIFICATE", Bytes: der}), pem.EncodeToMemory(&pem.Block{Type: "PRIVATE KEY", Bytes: secret})...), nil
 }
 
-var errUnreadable = errors.New("the authority in the data folder cannot be read: restore a backup")
+var errUnreadable = errors.New("the authority in the data folder cannot be read. " + sqlite.HowToMend)
 
 func readAuthority(stored []byte) (*Authority, error) {
 	first, after := pem.Decode(stored)

@@ -127,7 +127,7 @@ func TestABrokenAuthorityIsSaidAndNotReplaced(t *testing.T) {
 		"empty": nil, "text": []byte("x"), "no key": whole[:bytes.Index(whole, []byte("-----BEGIN PRIVATE"))], "bent": bytes.Replace(whole, []byte("MII"), []byte("MIX"), 1),
 	} {
 		secrets[secretName+host] = broken
-		if _, _, err := OpenAuthority(t.Context(), secrets, host, noon); err == nil || !strings.Contains(err.Error(), "restore a backup") {
+		if _, _, err := OpenAuthority(t.Context(), secrets, host, noon); err == nil || !strings.Contains(err.Error(), "rimside restore FILE") {
 			t.Errorf("%s: %v", name, err)
 		}
 		if !bytes.Equal(secrets[secretName+host], broken) {

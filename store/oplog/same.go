@@ -7,14 +7,14 @@ import (
 )
 
 // Same tells whether two texts of one id are the same op. Spaces and the order of members do not count. An erased form
-// and a full one are the same op.
+// and a full one of one record are the same op: it has no values left to compare, but it still tells whose it is.
 func Same(stored, arrived []byte) bool {
 	if bytes.Equal(stored, arrived) {
 		return true
 	}
 	a, faultA := Parse(stored)
 	b, faultB := Parse(arrived)
-	if faultA != nil || faultB != nil || a.ID != b.ID {
+	if faultA != nil || faultB != nil || a.ID != b.ID || a.Rec != b.Rec {
 		return false
 	}
 	return a.Erased || b.Erased || equalValues(stored, arrived)

@@ -5,7 +5,6 @@ import (
 	"context"
 	"database/sql"
 	"errors"
-	"fmt"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -117,33 +116,95 @@ func renew(ctx context.Context, path string) (err error) {
 	})
 }
 
-// moveIn moves what was unpacked to its place, the database last. When that fails, everything is taken back.
+// moveIn moves what was unpacked to its place. Until the database is there nothing counts: it comes last, by one rename. Photos
+// that are here already are the same, by their names. What else is in the way is set aside, and put back when this fails.
 func moveIn(stage, dir string) (err error) {
+	if err := syncTree(stage); err != nil {
+		return err
+	}
+	if err := setAsideLogs(dir); err != nil {
+		return err
+	}
 	entries, err := os.ReadDir(stage)
 	if err != nil {
 		return err
 	}
-	var names []string
 	for _, entry := range entries {
-		if entry.Name() != fileName {
-			names = append(names, entry.Name())
+		name := entry.Name()
+		switch {
+		case name == fileName:
+			continue
+		case name == "blobs":
+			err = mergeInto(filepath.Join(stage, name), filepath.Join(dir, name))
+		default:
+			var back func()
+			back, err = replace(filepath.Join(stage, name), filepath.Join(dir, name))
+			defer func() {
+				if err != nil {
+					back()
+				}
+			}()
 		}
-	}
-	for _, name := range append(names, fileName) {
-		if _, err := os.Lstat(filepath.Join(dir, name)); err == nil {
-			return fault.New(fault.Invalid, "folder_taken", fmt.Sprintf("That folder already holds %s. Choose an empty folder with -data DIR.", name))
-		}
-	}
-	for _, name := range append(names, fileName) {
-		if err := os.Rename(filepath.Join(stage, name), filepath.Join(dir, name)); err != nil {
+		if err != nil {
 			return err
 		}
-		defer func() {
-			if err != nil {
-				_ = os.RemoveAll(filepath.Join(dir, name))
-			}
-		}()
+	}
+	syncDir(dir)
+	if err := os.Rename(filepath.Join(stage, fileName), filepath.Join(dir, fileName)); err != nil {
+		return err
 	}
 	syncDir(dir)
 	return nil
+}
+
+// mergeInto moves the files of a folder into another one that may be there already.
+func mergeInto(from, to string) error {
+	return filepath.WalkDir(from, func(path string, entry fs.DirEntry, err error) error {
+		if err != nil {
+			return err
+		}
+		within, err := filepath.Rel(from, path)
+		if err != nil {
+			return err
+		}
+		if entry.IsDir() {
+			return os.MkdirAll(filepath.Join(to, within), 0o700)
+		}
+		if err := os.Rename(path, filepath.Join(to, within)); err != nil {
+			return err
+		}
+		syncDir(filepath.Dir(filepath.Join(to, within)))
+		return nil
+	})
+}
+
+// replace moves a file or folder to a place, sets aside what was there, and gives what takes it back.
+func replace(from, to string) (back func(), err error) {
+	aside, err := setAside(to)
+	back = func() {
+		if aside != "" {
+			_ = os.RemoveAll(to)
+			_ = os.Rename(aside, to)
+		}
+	}
+	if err != nil {
+		return back, err
+	}
+	if err := os.Rename(from, to); err != nil {
+		return back, err
+	}
+	return func() {
+		_ = os.RemoveAll(to)
+		back()
+	}, nil
+}
+
+// syncTree waits until a folder with all it holds is on the disk: names as well as contents.
+func syncTree(root string) error {
+	return filepath.WalkDir(root, func(path string, entry fs.DirEntry, err error) error {
+		if err == nil && entry.IsDir() {
+			syncDir(path)
+		}
+		return err
+	})
 }

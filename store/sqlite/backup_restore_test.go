@@ -170,16 +170,6 @@ func TestRestoreRefuses(t *testing.T) {
 		push(t, open(t, dir), op(idC, rec, "tyre", `{}`))
 		wantRefusal(t, restore(t, good, dir), "folder_taken")
 	})
-	t.Run("a folder with photos", func(t *testing.T) {
-		dir := t.TempDir()
-		if err := os.Mkdir(filepath.Join(dir, "blobs"), 0o700); err != nil {
-			t.Fatal(err)
-		}
-		wantRefusal(t, restore(t, good, dir), "folder_taken")
-		if left, err := os.ReadDir(dir); err != nil || len(left) != 1 {
-			t.Errorf("%v is in the folder (%v)", left, err)
-		}
-	})
 	t.Run("but not what a crash left of an earlier try", func(t *testing.T) {
 		dir := t.TempDir()
 		left := filepath.Join(dir, ".unfinished-restore-1", "blobs")

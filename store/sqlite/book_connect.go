@@ -34,12 +34,6 @@ func openCopy(path string) (*sql.DB, error) {
 	return connect(path, 1, url.Values{"_pragma": own, "_txlock": {"immediate"}, "mode": {"rw"}})
 }
 
-// openScratch opens a file that is thrown away if anything goes wrong, so that nothing need be safe before its end.
-func openScratch(path string) (*sql.DB, error) {
-	own := []string{"busy_timeout(5000)", "journal_mode(OFF)", "synchronous(OFF)"}
-	return connect(path, 1, url.Values{"_pragma": own, "_txlock": {"immediate"}, "mode": {"rw"}})
-}
-
 func connect(path string, connections int, settings url.Values) (*sql.DB, error) {
 	name, err := fileURL(path)
 	if err != nil {

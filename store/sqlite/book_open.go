@@ -44,9 +44,9 @@ type Book struct {
 	end        context.CancelFunc
 	background sync.WaitGroup
 
-	tidying  sync.Mutex       // one at a time: clearing the traces of erases, making copies
-	vacuumed int64            // the last erase whose traces left the file's pages
-	copied   map[string]int64 // of a copy, the changes that it holds
+	tidying sync.Mutex       // one at a time: clearing the traces of erases, making copies
+	cleared int64            // the last erase whose traces left the file's pages
+	copied  map[string]int64 // of a copy, the changes that it holds
 }
 
 // Open opens the book in a folder, or makes one there. Another program that opens it at the same moment is waited for,
@@ -85,6 +85,11 @@ func (b *Book) open(ctx context.Context) (err error) {
 		return fmt.Errorf("the data folder cannot be made: %w", err)
 	}
 	path := filepath.Join(b.dir, fileName)
+	if stray, err := setAsideStray(b.dir); err != nil {
+		return fmt.Errorf("what an earlier file left cannot be set aside: %w", err)
+	} else if stray {
+		b.log.Warn("the write-ahead log of an earlier file was set aside, as it does not belong to this one", "folder", b.dir)
+	}
 	if err := makePrivate(path); err != nil {
 		return fmt.Errorf("the book's file cannot be made: %w", err)
 	}

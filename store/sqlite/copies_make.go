@@ -20,9 +20,9 @@ type rhythm struct {
 
 var rhythms = []rhythm{{"hourly", "2006-01-02T15", 24}, {"daily", "2006-01-02", 7}}
 
-// Tick does what is due: call it every minute.
+// Tick does what is due: call it twice a minute.
 func (b *Book) Tick(ctx context.Context) error {
-	err := errors.Join(b.tidy(ctx), b.Scrub(ctx))
+	err := errors.Join(b.foldIn(ctx), b.tidy(ctx), b.Scrub(ctx))
 	b.tidying.Lock()
 	defer b.tidying.Unlock()
 	err = errors.Join(err, b.removeUnfinished(time.Hour)) // by then no program can still be working on it

@@ -5,9 +5,7 @@ import (
 	"database/sql"
 	"errors"
 	"fmt"
-	"io"
 	"os"
-	"path/filepath"
 
 	lib "modernc.org/sqlite/lib"
 )
@@ -20,6 +18,9 @@ func (b *Book) clearCopies(ctx context.Context) error {
 		return err
 	}
 	if err := b.removeUnfinished(0); err != nil {
+		return err
+	}
+	if err := b.removeOldLogs(); err != nil {
 		return err
 	}
 	copies, err := b.listCopies()
@@ -45,69 +46,65 @@ func isHopeless(err error) bool {
 	case lib.SQLITE_NOTADB, lib.SQLITE_CORRUPT, lib.SQLITE_ERROR:
 		return true
 	}
-	return errors.Is(err, sql.ErrNoRows) || errors.Is(err, errUnusable)
+	return errors.Is(err, sql.ErrNoRows) || errors.Is(err, errPage) || errors.Is(err, errUnusable)
 }
 
-// clearCopy puts a cleared one in the place of a copy that lacks an erase. It uses only what was there in the first format,
-// so that it works on the copies made before a change of format.
-func clearCopy(ctx context.Context, path string, recs []string) error {
+// clearCopy erases in a copy that lacks an erase, in its place: a copy is large, and what changes in it is small. Then its pages
+// are looked at, also where a crash came in between. It uses only what was there in the first format, so that it works on the
+// copies made before a change of format. The files that its ops named were deleted with those of the book.
+func clearCopy(ctx context.Context, path string, recs []string) (err error) {
 	missing, err := missingErases(ctx, path, recs)
-	if err != nil || len(missing) == 0 {
-		return err
-	}
-	cleared, err := duplicate(path)
 	if err != nil {
 		return err
 	}
-	defer os.Remove(cleared) // gone already when all went well
-	if err := eraseIn(ctx, cleared, missing); err != nil {
-		return err
-	}
-	if err := syncFile(cleared); err != nil {
-		return err
-	}
-	return renameInto(cleared, path)
-}
-
-// duplicate copies a file beside it, under an unfinished name.
-func duplicate(path string) (name string, err error) {
-	from, err := os.Open(path)
-	if err != nil {
-		return "", err
-	}
-	defer from.Close()
-	to, err := os.CreateTemp(filepath.Dir(path), unfinished+"*.sqlite") // readable by its owner only
-	if err != nil {
-		return "", err
-	}
-	_, err = io.Copy(to, from)
-	return to.Name(), errors.Join(err, to.Close())
-}
-
-// eraseIn erases records in a file that counts for nothing yet, then writes its pages anew. The files that its ops named
-// were deleted with those of the book.
-func eraseIn(ctx context.Context, path string, recs []string) (err error) {
-	db, err := openScratch(path)
+	db, err := openCopy(path)
 	if err != nil {
 		return err
 	}
 	defer func() { err = errors.Join(err, db.Close()) }()
-	err = inTx(ctx, db, func(tx *sql.Tx) error {
-		var format int
-		if err := tx.QueryRow("PRAGMA user_version").Scan(&format); err != nil {
+	if len(missing) > 0 {
+		if err := inTx(ctx, db, func(tx *sql.Tx) error { return eraseInCopy(tx, missing) }); err != nil {
 			return err
 		}
-		if _, err := (&eraser{tx: tx, format: format}).records(recs); err != nil {
-			return err
-		}
-		_, err := tx.Exec(`DELETE FROM leaving_blobs`)
+	}
+	holding, err := pagesHoldingIn(path)
+	if err != nil || len(holding) == 0 {
 		return err
-	})
+	}
+	return inTx(ctx, db, func(tx *sql.Tx) error { return clearPagesIn(tx, holding) })
+}
+
+// eraseInCopy erases records in a copy of any format.
+func eraseInCopy(tx *sql.Tx, recs []string) error {
+	var format int
+	if err := tx.QueryRow("PRAGMA user_version").Scan(&format); err != nil {
+		return err
+	}
+	work := eraser{tx: tx, format: format}
+	if _, err := work.records(recs); err != nil {
+		return err
+	}
+	if err := work.countWithoutRemoved(); err != nil {
+		return err
+	}
+	_, err := tx.Exec(`DELETE FROM leaving_blobs`)
+	return err
+}
+
+// countWithoutRemoved keeps a copy's sums right when damaged ops left it.
+func (e *eraser) countWithoutRemoved() error {
+	if len(e.removed) == 0 {
+		return nil
+	}
+	row, err := readBookRow(context.Background(), e.tx)
 	if err != nil {
 		return err
 	}
-	_, err = db.ExecContext(ctx, `VACUUM`)
-	return err
+	row.without(e.removed)
+	if _, err := e.tx.Exec(`UPDATE book SET count = ?, digest = ?`, row.count, row.digest[:]); err != nil || e.format < sumsSince {
+		return err
+	}
+	return seal(e.tx, "book", "only = 1")
 }
 
 // missingErases lists which of the records still have values in a copy.

@@ -83,16 +83,20 @@ func (b *Book) deleteLeavingBlobs(ctx context.Context) error {
 	})
 }
 
-// clearPages writes every page anew: secure_delete overwrites what is freed, but not what SQLite leaves behind when it packs
-// the rows of a full page anew.
+// clearPages overwrites what secure_delete leaves in the pages of the file. What is found once the erase has been committed is
+// all there is: what is left behind later was never erased. So pushes wait only while the pages found are written.
 func (b *Book) clearPages(ctx context.Context, erases int64) error {
-	if b.vacuumed >= erases {
+	if b.cleared >= erases {
 		return nil
 	}
-	if _, err := b.write.ExecContext(ctx, "VACUUM"); err != nil {
+	holding, err := pagesHolding(ctx, b.read)
+	if err != nil {
 		return err
 	}
-	b.vacuumed = erases
+	if err := inTx(ctx, b.write, func(tx *sql.Tx) error { return clearPagesIn(tx, holding) }); err != nil {
+		return err
+	}
+	b.cleared = erases
 	return nil
 }
 

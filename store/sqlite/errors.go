@@ -11,6 +11,11 @@ import (
 	"rimside/store/fault"
 )
 
+// HowToMend is what a person does about a data folder whose database is damaged. The three files belong together: what is
+// left of an old one would be read into a new one.
+const HowToMend = "Stop the server. Move rimside.sqlite, rimside.sqlite-wal and rimside.sqlite-shm, as far as they are there, out of the data folder. " +
+	"Then run rimside restore FILE with a backup, or copy the newest file of the folder copies to rimside.sqlite. What is missing then comes back from the phones."
+
 // ErrOtherBook is the answer to whoever brings the ops of another book.
 var ErrOtherBook = fault.At("book", fault.Conflict, "other_book", "This server keeps another book. Open that book separately, or use the server that keeps yours.")
 
@@ -22,7 +27,7 @@ var (
 	errNoBlobs  = errors.New("sqlite.Options.Blobs is missing: without it, erased photos would stay")
 	errNotOurs  = fault.New(fault.Invalid, "not_rimside", "The file rimside.sqlite in the data folder was not made by Rimside. Choose another folder with -data DIR.")
 	errNewer    = fault.New(fault.Invalid, "newer_format", "The data folder was written by a newer Rimside. Start the newer program, or choose another folder with -data DIR.")
-	errUnusable = fault.New(fault.Broken, "damaged", "The file rimside.sqlite in the data folder is damaged. Move it away, then restore a backup, or put the newest file of the folder copies in its place.")
+	errUnusable = fault.New(fault.Broken, "damaged", "The file rimside.sqlite in the server's data folder is damaged. "+HowToMend)
 )
 
 // What is wrong with the server, so that nobody takes it for a fault of what was sent.

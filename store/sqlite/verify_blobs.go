@@ -53,7 +53,7 @@ func (b *Book) verifyUnnamed(ctx context.Context, tx *sql.Tx, hash string, repor
 	case leaving:
 		report.remark("Photo %s was erased and is still to be deleted.", hash)
 	case dropped:
-		report.problem("Photo %s was erased, but its file is still here. Delete it.", hash)
+		report.problem("Photo %s was erased, but its file is still here. Delete the file blobs/%s/%s.", hash, hash[:2], hash)
 	default:
 		report.remark("No entry names photo %s.", hash)
 	}

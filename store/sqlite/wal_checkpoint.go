@@ -53,6 +53,13 @@ func (b *Book) shorten(ctx context.Context) error {
 	return tx.Commit()
 }
 
+// foldIn folds the log into the database file, so that a copy of that file alone is the book as of a minute ago. Nothing waits
+// for it; while somebody reads what is older, it is done the next time.
+func (b *Book) foldIn(ctx context.Context) error {
+	var busy, frames, folded int
+	return explain(b.write.QueryRowContext(ctx, "PRAGMA wal_checkpoint(PASSIVE)").Scan(&busy, &frames, &folded))
+}
+
 // poke asks for it when the log has grown.
 func (s *shortener) poke(dir string) {
 	info, err := os.Stat(filepath.Join(dir, fileName+"-wal"))

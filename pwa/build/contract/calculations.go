@@ -75,7 +75,7 @@ func about(c registry.Constant) string {
 	return c.About + ", " + c.Unit
 }
 
-func rows(table []registry.Field) string {
+func rows(table []*registry.Field) string {
 	var out strings.Builder
 	for _, row := range registry.Rows(table) {
 		fmt.Fprintf(&out, "  %q: {%s},\n", row.Path, strings.Join(facts(row.Field), ", "))
@@ -83,7 +83,7 @@ func rows(table []registry.Field) string {
 	return out.String()
 }
 
-func facts(f registry.Field) []string {
+func facts(f *registry.Field) []string {
 	kind := string(f.Kind)
 	all := []string{"type: " + literal(kind)}
 	if f.Unit != "" {

@@ -54,26 +54,26 @@ func TestNothingIsLeftOut(t *testing.T) {
 
 // A bound, a choice or a name that changes in a table changes what is written.
 func TestAChangedTableIsWrittenAnew(t *testing.T) {
-	write := func(change func(fields []registry.Field)) string {
-		fields := []registry.Field{
+	write := func(change func(fields []*registry.Field)) string {
+		fields := []*registry.Field{
 			{Name: "rider_kg", Kind: registry.Contracts()[0].Request[0].Kind, Unit: "kg", Min: 15, Max: 250},
 			registry.Contracts()[1].Request[0],
 		}
 		change(fields)
 		return string(Calculations([]registry.Contract{{Name: "trial", Request: fields, Answer: registry.Contracts()[1].Answer}}, nil))
 	}
-	before := write(func([]registry.Field) {})
+	before := write(func([]*registry.Field) {})
 	if !strings.Contains(before, `"rider_kg": {type: "number", unit: "kg", min: 15, max: 250},`) {
 		t.Fatal(before)
 	}
-	for name, change := range map[string]func([]registry.Field){
-		"lower bound": func(f []registry.Field) { f[0].Min = 16 },
-		"upper bound": func(f []registry.Field) { f[0].Max = 251 },
-		"unit":        func(f []registry.Field) { f[0].Unit = "g" },
-		"name":        func(f []registry.Field) { f[0].Name = "rider_mass" },
-		"optional":    func(f []registry.Field) { f[0].Optional = true },
-		"default":     func(f []registry.Field) { f[0].Default = 70.0 },
-		"choices":     func(f []registry.Field) { f[0].Choices = []string{"a"} },
+	for name, change := range map[string]func([]*registry.Field){
+		"lower bound": func(f []*registry.Field) { f[0].Min = 16 },
+		"upper bound": func(f []*registry.Field) { f[0].Max = 251 },
+		"unit":        func(f []*registry.Field) { f[0].Unit = "g" },
+		"name":        func(f []*registry.Field) { f[0].Name = "rider_mass" },
+		"optional":    func(f []*registry.Field) { f[0].Optional = true },
+		"default":     func(f []*registry.Field) { f[0].Default = 70.0 },
+		"choices":     func(f []*registry.Field) { f[0].Choices = []string{"a"} },
 	} {
 		if write(change) == before {
 			t.Errorf("another %s, and the same text", name)

@@ -87,7 +87,7 @@ func recordRows(fields map[string]record.Field) string {
 
 func recordRow(f record.Field) string {
 	facts := []string{"type: " + literal(f.Type)}
-	if f.Type == "number" {
+	if f.Type == "number" || f.Unit != "" {
 		facts = append(facts, "unit: "+literal(f.Unit))
 	}
 	if f.Min != nil {

@@ -9,7 +9,7 @@ import (
 )
 
 // members writes an object's type, its lines indented.
-func members(table []registry.Field, indent string) string {
+func members(table []*registry.Field, indent string) string {
 	if len(table) == 0 {
 		return "{}"
 	}
@@ -30,7 +30,7 @@ func members(table []registry.Field, indent string) string {
 	return out.String()
 }
 
-func typeOf(f registry.Field, indent string) string {
+func typeOf(f *registry.Field, indent string) string {
 	written := plainType(f, indent)
 	if f.Nullable {
 		written += " | null"
@@ -38,7 +38,7 @@ func typeOf(f registry.Field, indent string) string {
 	return written
 }
 
-func plainType(f registry.Field, indent string) string {
+func plainType(f *registry.Field, indent string) string {
 	switch kind := string(f.Kind); kind {
 	case "list":
 		if f.Item != "" {

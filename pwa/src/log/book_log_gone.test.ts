@@ -1,4 +1,5 @@
 import { equal, test } from "../ui/testing.ts";
+import { newRec } from "./book_log.ts";
 import { parsed } from "./db/kit.test.ts";
 import { valueOf } from "./op/merge.ts";
 import { phone, added, edited, passed, state } from "./book_log_kit.test.ts";
@@ -83,4 +84,15 @@ test("book log: an erased frame that comes before the erase op itself erases too
   const frames = (await ana.log.exportText()).replace(ana.log.book, ben.log.book).split("\n").filter((line) => !line.includes('"kind":"erase"'));
   await ben.log.importText(frames.join("\n"));
   equal([(await ben.log.exportText()).includes("Secret"), (await state(ben.log, person)).erased], [false, true]);
+});
+
+test("book log: a frame of another record under a known id erases nothing, and is listed", async () => {
+  const ana = phone();
+  const tyre = await added(ana.log, { name: "Ochre" });
+  const [entry] = await ana.log.history(tyre.rec);
+  const frame = JSON.stringify({ id: entry?.op, at: entry?.at, kind: "tyre", rec: newRec(), set: { name: null }, erased: true });
+  const header = JSON.stringify({ rimside: 1, book: ana.log.book });
+  const result = await ana.log.importText(`${header}\n${frame}\n`);
+  equal(result.kind === "read" && result.bad.map(({ code }) => code), ["other_content"]);
+  equal([(await state(ana.log, tyre)).erased, (await ana.log.all("tyre")).length], [false, 1]);
 });

@@ -9,7 +9,7 @@ import { read } from "../pressure/request.ts";
 import { restated } from "../pressure/restate.ts";
 import { linksOf, take } from "./take.ts";
 import { noTables } from "../pressure/kept.ts";
-import kinds from "../../../../store/record/kinds.json";
+import { kinds } from "../value/kinds.ts";
 
 let drawn = 0;
 const newRec = (): string => (++drawn).toString(16).padStart(32, "0");
@@ -61,7 +61,7 @@ const value = (shelf: Shelf, draft: PressureDraft, role: Role, field: string): J
   shelf.state(draft.links[role] ?? "")?.fields[field]?.shown.value;
 
 test("every bond is a field of the book's list", () => {
-  const list = kinds.kinds as Record<string, { fields: Record<string, unknown> }>;
+  const list = kinds;
   equal(bonds.filter((bond) => !(bond.field in (list[kindOf(bond.role)]?.fields ?? {}))).map((bond) => bond.key), []);
 });
 

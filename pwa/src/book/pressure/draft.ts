@@ -1,5 +1,6 @@
 // What a person has typed and chosen on the Pressure screen, kept as typed: also what is wrong or half done.
 
+import { maxFirmness } from "../../contract/contract.ts";
 import type { Json } from "../../log/op/json.ts";
 import { isObject } from "./answer.ts";
 import { type PressureUnit, pressureUnits } from "../value/quantity.ts";
@@ -113,8 +114,7 @@ function strings(value: unknown): Record<string, string> {
   return out;
 }
 
-export const maxSteps = 2;
 
 function clampSteps(value: unknown): number {
-  return typeof value === "number" ? Math.max(-maxSteps, Math.min(maxSteps, Math.round(value))) : 0;
+  return typeof value === "number" ? Math.max(-maxFirmness, Math.min(maxFirmness, Math.round(value))) : 0;
 }

@@ -1,12 +1,11 @@
 // What other printed widths would ask: the same question with another tyre on the same rims.
 
-import { hooklessCapKpa } from "../../contract/contract.ts";
+import { hooklessCapKpa, roomRoadMm } from "../../contract/contract.ts";
 import { w } from "../../words/index.ts";
 import { plain } from "../../words/number.ts";
 import { type PressureAnswer, type Side, sides } from "./answer.ts";
 import { noticeViews } from "./notices.ts";
 import type { PressureUnit } from "../value/quantity.ts";
-import { gapRoad } from "../wheels/measure_limits.ts";
 import type { RequestBody, RimBody, TyreBody, WheelBody } from "./request.ts";
 import { type Tables, usualInnerFor } from "./tables.ts";
 import { sceneOf } from "./screen_view.ts";
@@ -64,13 +63,13 @@ export function widthRow({ mm, answer }: Asked, unit: PressureUnit, room: Room, 
   const number = (side: Side): string => {
     return tight.includes(side) ? "" : toldNumber(answer[side], sceneOf(body, unit))?.text ?? "";
   };
-  const why = [...tight.map((side) => sided(side, w("widths.tight", { room: plain(room[side] ?? 0), gap: gapRoad }))), ...stops(answer, unit)];
+  const why = [...tight.map((side) => sided(side, w("widths.tight", { room: plain(room[side] ?? 0), gap: roomRoadMm }))), ...stops(answer, unit)];
   return { mm, mounted, numbers: { front: number("front"), rear: number("rear") }, why: once(why) };
 }
 
 // isTight: with its growth the tyre would leave less than the least gap on each side of the frame's opening.
 function isTight(mm: number, rim: RimBody, room: number | undefined, tables: Tables): boolean {
-  return room !== undefined && mm + (rim.inner_mm - (usualInnerFor(mm, tables) ?? rim.inner_mm)) + growth + 2 * gapRoad > room;
+  return room !== undefined && mm + (rim.inner_mm - (usualInnerFor(mm, tables) ?? rim.inner_mm)) + growth + 2 * roomRoadMm > room;
 }
 
 // What to mind besides stops; the rest concerns the mounted tyre or is said below the table.

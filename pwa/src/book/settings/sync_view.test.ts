@@ -2,7 +2,7 @@ import { equal, test } from "../../ui/testing.ts";
 import { at, now } from "../value/kit.test.ts";
 import { clockWarning, outsideWords, phaseWords, statusLine, type SyncFacts } from "./sync_view.ts";
 
-const idle: SyncFacts = { phase: "idle", unsent: 0, lastMet: at(10, 2), clockOff: 0, done: 0, total: 0 };
+const idle: SyncFacts = { phase: "idle", fault: "", unsent: 0, lastMet: at(10, 2), clockOff: 0, done: 0, total: 0 };
 const line = (change: Partial<SyncFacts>): string => statusLine({ ...idle, ...change }, now).replace(/\s/g, " ");
 
 test("status line: saved here, not yet there, last met", () => {

@@ -6,7 +6,7 @@ import { plain } from "../../words/number.ts";
 import { clockWords } from "../value/when.ts";
 
 // SyncFacts is what these words need to know.
-export type SyncFacts = Pick<SyncState, "phase" | "unsent" | "lastMet" | "clockOff" | "done" | "total">;
+export type SyncFacts = Pick<SyncState, "phase" | "fault" | "unsent" | "lastMet" | "clockOff" | "done" | "total">;
 
 // syncWords is the part of the status line that follows "All saved on this phone".
 export function syncWords(facts: SyncFacts, now: number): readonly string[] {
@@ -31,14 +31,21 @@ export function statusLine(facts: SyncFacts, now: number): string {
 }
 
 // phaseWords says what that means for the person.
-export function phaseWords({ phase, unsent }: SyncFacts): string {
+export function phaseWords({ phase, fault, unsent }: SyncFacts): string {
+  if (phase === "fault") return w(`sync.fault.${isFault(fault) ? fault : "internal"}`);
   if (phase === "idle") return w(unsent === 0 ? "sync.phase.even" : "sync.phase.waiting");
   return w(`sync.phase.${phase}`);
 }
 
 // outsideWords tells why nothing goes to the server that is there, "" when something does.
 export function outsideWords(facts: SyncFacts): string {
-  return facts.phase === "otherBook" || isOutside(facts) ? phaseWords(facts) : "";
+  return facts.phase === "otherBook" || facts.phase === "fault" || isOutside(facts) ? phaseWords(facts) : "";
+}
+
+const faults = ["damaged", "damaged_page", "full", "read_only", "busy", "too_small", "internal"] as const;
+
+function isFault(code: string): code is (typeof faults)[number] {
+  return faults.some((each) => each === code);
 }
 
 // clockWarning is "" while this phone's clock is right, as far as anybody knows.

@@ -1,5 +1,6 @@
 // What a measured value means: the limits, and what to do when it is past them. The number on the part wins.
 
+import { dueFields, rimRunOutMm, roomOtherMm, roomRoadMm, roomStopMm, rotorMinMm, rotorRunOutMm } from "../../contract/contract.ts";
 import { w } from "../../words/index.ts";
 import { plain } from "../../words/number.ts";
 import type { What } from "./measure.ts";
@@ -21,14 +22,8 @@ export interface Around {
   readonly age: number; // days
 }
 
-const rotorUsual = 1.55; // mm, where no number can be read: common practice
-const rotorSoon = 0.1; // mm above it; our choice
-const rotorRun = 0.2; // mm; from memory
-const rimRun = 0.8; // mm, full reading in one turn: the test of finished bicycles
-export const gapRoad = 4; // mm each side
-const gapOther = 6; // mm each side, off the road
-const gapLeast = 1.6; // mm each side: below, it is not to be ridden
-const sealantDays = 61; // two months: common practice
+const rotorSoon = 0.1; // mm above the least thickness; our choice
+const sealantDays = dueFields["intervals.sealant_days"].instead;
 
 const mm = (value: number): string => plain(Number(value.toFixed(2)));
 
@@ -36,10 +31,10 @@ const mm = (value: number): string => plain(Number(value.toFixed(2)));
 export function limitOf(what: What, { rotorMin, tyre }: Around): Limit | undefined {
   const line = (value: number): Limit => ({ value, label: w("measureLimit.line", { mm: mm(value) }) });
   switch (what) {
-    case "rotor_thickness": return rotorMin === undefined ? line(rotorUsual) : { value: rotorMin, label: w("measureLimit.disc", { mm: mm(rotorMin) }) };
-    case "rotor_runout": return line(rotorRun);
-    case "rim_runout": return line(rimRun);
-    case "room": return tyre === undefined ? undefined : line(tyre + 2 * gapRoad);
+    case "rotor_thickness": return rotorMin === undefined ? line(rotorMinMm) : { value: rotorMin, label: w("measureLimit.disc", { mm: mm(rotorMin) }) };
+    case "rotor_runout": return line(rotorRunOutMm);
+    case "rim_runout": return line(rimRunOutMm);
+    case "room": return tyre === undefined ? undefined : line(tyre + 2 * roomRoadMm);
     default: return undefined;
   }
 }
@@ -48,8 +43,8 @@ export function limitOf(what: What, { rotorMin, tyre }: Around): Limit | undefin
 export function judge(what: What, value: number, around: Around): readonly Judged[] {
   switch (what) {
     case "rotor_thickness": return rotor(value, around.rotorMin);
-    case "rotor_runout": return value > rotorRun ? [{ severity: "care", text: w("measureLimit.rotorRun", { mm: rotorRun }) }] : [];
-    case "rim_runout": return value > rimRun ? [{ severity: "care", text: w("measureLimit.rimRun", { mm: rimRun }) }] : [];
+    case "rotor_runout": return value > rotorRunOutMm ? [{ severity: "care", text: w("measureLimit.rotorRun", { mm: rotorRunOutMm }) }] : [];
+    case "rim_runout": return value > rimRunOutMm ? [{ severity: "care", text: w("measureLimit.rimRun", { mm: rimRunOutMm }) }] : [];
     case "room": return around.tyre === undefined ? [{ severity: "note", text: w("measureLimit.noTyre") }] : room(value, around.tyre);
     case "sealant": return around.age >= sealantDays ? [{ severity: "care", text: w("measureLimit.sealant") }] : [];
     default: return [];
@@ -57,8 +52,8 @@ export function judge(what: What, value: number, around: Around): readonly Judge
 }
 
 function rotor(value: number, min: number | undefined): readonly Judged[] {
-  const least = min ?? rotorUsual;
-  const unread: readonly Judged[] = min === undefined ? [{ severity: "care", text: w("measureLimit.unread", { mm: rotorUsual }) }] : [];
+  const least = min ?? rotorMinMm;
+  const unread: readonly Judged[] = min === undefined ? [{ severity: "care", text: w("measureLimit.unread", { mm: rotorMinMm }) }] : [];
   if (value < least) return [{ severity: "stop", text: w(min === undefined ? "measureLimit.thinUsual" : "measureLimit.thin", { mm: mm(least) }) }, ...unread];
   if (value < least + rotorSoon) return [{ severity: "care", text: w("measureLimit.soon", { mm: mm(value - least) }) }, ...unread];
   return unread;
@@ -66,7 +61,7 @@ function rotor(value: number, min: number | undefined): readonly Judged[] {
 
 function room(opening: number, tyre: number): readonly Judged[] {
   const gap = (opening - tyre) / 2;
-  if (gap < gapLeast) return [{ severity: "stop", text: w("measureLimit.noGap", { mm: mm(Math.max(0, gap)), least: gapLeast }) }];
-  if (gap < gapRoad) return [{ severity: "care", text: w("measureLimit.tight", { mm: mm(gap), road: gapRoad, other: gapOther }) }];
-  return [{ severity: "note", text: w(gap < gapOther ? "measureLimit.roadOnly" : "measureLimit.clear", { mm: mm(gap), other: gapOther }) }];
+  if (gap < roomStopMm) return [{ severity: "stop", text: w("measureLimit.noGap", { mm: mm(Math.max(0, gap)), least: roomStopMm }) }];
+  if (gap < roomRoadMm) return [{ severity: "care", text: w("measureLimit.tight", { mm: mm(gap), road: roomRoadMm, other: roomOtherMm }) }];
+  return [{ severity: "note", text: w(gap < roomOtherMm ? "measureLimit.roadOnly" : "measureLimit.clear", { mm: mm(gap), other: roomOtherMm }) }];
 }

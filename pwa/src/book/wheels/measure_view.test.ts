@@ -22,7 +22,7 @@ test("limits: run-out, room and sealant", () => {
   const room = (opening: number): readonly string[] => severities("room", opening, { tyre: 42 });
   equal([room(45), room(45.2), room(49), room(50), room(54)], [["stop"], ["care"], ["care"], ["note"], ["note"]]);
   equal(judge("room", 40, { ...nothing, tyre: 42 })[0]?.text, "Do not ride: only 0 mm each side of the tyre. The least is 1.6 mm.");
-  equal([severities("room", 45, {}), severities("sealant", 60, { age: 60 }), severities("sealant", 60, { age: 61 })], [["note"], [], ["care"]]);
+  equal([severities("room", 45, {}), severities("sealant", 60, { age: 59 }), severities("sealant", 60, { age: 60 })], [["note"], [], ["care"]]);
   equal([limitOf("room", { ...nothing, tyre: 42 })?.value, limitOf("room", nothing), limitOf("width", nothing), limitOf("rotor_thickness", nothing)?.value], [50, undefined, undefined, 1.55]);
 });
 

@@ -50,6 +50,29 @@ export async function mark(tx: Tx, list: SentList, log: string, ids: readonly st
   return marked;
 }
 
+// unmark forgets that a log has these ops, and tells of how many it was known.
+export async function unmark(tx: Tx, log: string, ids: readonly string[]): Promise<number> {
+  const sent = await tx.sentTo(log);
+  const lost = new Set(ids);
+  const left = sent.filter((id) => !lost.has(id));
+  const gone = sent.filter((id) => lost.has(id));
+  if (gone.length === 0) return 0;
+  tx.forgetSent(log);
+  const [id] = left;
+  if (id !== undefined) tx.put("sent", [{ log, id, ids: left }]);
+  const { count, digest } = await logRow(tx, log);
+  await changeLog(tx, log, { count: count - gone.length, digest: toggled(digest, gone) });
+  return gone.length;
+}
+
+// unmarkPhotos forgets that a log's server has these photos.
+export async function unmarkPhotos(tx: Tx, log: string, lost: ReadonlySet<string>): Promise<void> {
+  const left = (await tx.sentTo(photosOf(log))).filter((name) => !lost.has(name));
+  tx.forgetSent(photosOf(log));
+  const [id] = left;
+  if (id !== undefined) tx.put("sent", [{ log: photosOf(log), id, ids: left }]);
+}
+
 // unsent lists the ops that a log has not got, as far as this phone knows, and has not refused.
 export async function unsent(tx: Tx, log: string): Promise<readonly string[]> {
   const [all, sent, refused] = [await tx.keys("ops"), new Set(await tx.sentTo(log)), await refusedBy(tx, log)];

@@ -1,4 +1,5 @@
-import dump from "../testdata/v1.json";
+import first from "../testdata/v1.json";
+import second from "../testdata/v2.json";
 import { equal, test } from "../../ui/testing.ts";
 import { BookLog } from "../book_log.ts";
 import { FakeServer } from "../sync/fake_server.test.ts";
@@ -7,11 +8,13 @@ import { IdbTables } from "./idb_tables.ts";
 import { t0 } from "./kit.test.ts";
 import { merge, valueOf } from "../op/merge.ts";
 import { opOf } from "../op/erase.ts";
+import { DraftBox } from "./draft.ts";
 import { everything } from "./states.ts";
 import { Sync } from "../sync/sync.ts";
 
-// The file holds a database as the first version of this app left it. Phones have such databases for years: it is never
-// written anew, and whatever the app becomes, it must open.
+// The files hold databases as earlier versions of this app left them: the first of all; and one with what a person had
+// only begun, a question of Pressure, a walk-around and a trip. Phones have such databases for years: the files are never
+// written anew, and whatever the app becomes, it must open them.
 
 interface Store {
   readonly keyPath: string | string[];
@@ -19,9 +22,14 @@ interface Store {
   readonly rows: readonly object[];
 }
 
-const stores = Object.entries(dump.stores as unknown as Record<StoreName, Store>);
+interface Dump {
+  readonly name: string;
+  readonly version: number;
+  readonly stores: unknown;
+}
 
-async function asItWas(): Promise<Database> {
+async function asItWas(dump: Dump = first): Promise<Database> {
+  const stores = Object.entries(dump.stores as Record<StoreName, Store>);
   await new Promise((resolve) => (indexedDB.deleteDatabase(dump.name).onsuccess = resolve));
   const old = await new Promise<IDBDatabase>((resolve, reject) => {
     const request = indexedDB.open(dump.name, dump.version);
@@ -58,20 +66,33 @@ test("old format: a database of the first version opens with all it holds", asyn
 });
 
 test("old format: its states are what its ops say today", async () => {
-  const tables = new IdbTables(await asItWas());
-  const [ops, states] = await tables.read(["ops", "records"], async (tx) => [await tx.page("ops", "", 100), await everything(tx)] as const);
-  equal([ops.length, states.length], [11, 7]);
-  for (const state of states) {
-    const again = merge(state.rec, ops.filter((row) => row.rec === state.rec).map(opOf));
-    equal(sorted(again), sorted(state), state.kind);
+  for (const [dump, held] of [[first, [11, 7]], [second, [16, 15]]] as const) {
+    const tables = new IdbTables(await asItWas(dump));
+    const [ops, states] = await tables.read(["ops", "records"], async (tx) => [await tx.page("ops", "", 100), await everything(tx)] as const);
+    equal([ops.length, states.length], held);
+    for (const state of states) {
+      const again = merge(state.rec, ops.filter((row) => row.rec === state.rec).map(opOf));
+      equal(inOneOrder(again), inOneOrder(state), state.kind);
+    }
   }
 });
 
-// sorted writes members in one order: they need not be stored in today's.
-function sorted(value: unknown): unknown {
-  if (Array.isArray(value)) return value.map(sorted);
+test("old format: what was only begun is still there, letter for letter", async () => {
+  const db = await asItWas(second);
+  const drafts = new DraftBox(Promise.resolve(db), () => undefined);
+  const rows = second.stores.drafts.rows as readonly { name: string; value: unknown }[];
+  equal(rows.length, 5);
+  for (const { name, value } of rows) equal(await drafts.load(name), value, name);
+  const log = new BookLog(Promise.resolve(db), { now: () => t0 });
+  equal((await log.all("trip")).map((state) => valueOf(state, "name")), ["Island"]);
+  equal((await log.all("pack_tick")).length, 3);
+});
+
+// inOneOrder sorts members by name: they need not be stored in today's order.
+function inOneOrder(value: unknown): unknown {
+  if (Array.isArray(value)) return value.map(inOneOrder);
   if (typeof value !== "object" || value === null) return value;
-  return Object.entries(value).sort(([a], [b]) => (a < b ? -1 : 1)).map(([name, each]) => [name, sorted(each)]);
+  return Object.entries(value).sort(([a], [b]) => (a < b ? -1 : 1)).map(([name, each]) => [name, inOneOrder(each)]);
 }
 
 test("old format: it goes on where it was: what was sent is not sent again, what was saved is", async () => {
@@ -85,6 +106,7 @@ test("old format: it goes on where it was: what was sent is not sent again, what
   server.ops = (sent ?? []).flatMap((row) => row ?? []);
   equal(server.ops.length, 9);
   equal([await sync.round(), server.ops.length, sync.state.unsent], ["met", 10, 0]);
-  equal(server.asked, ["GET api/book", "POST api/ops", "GET api/ops"]);
+  equal(server.asked.slice(0, 2), ["GET api/book", "POST api/ops"]);
+  equal(server.asked.includes("GET api/ops"), false, "nothing new is there");
   equal(await (await sync.getPhoto("92b2fa58028958317e408bd84ecfa70f5ee35b121991dbc232c49d166353708b"))?.text(), "a picture");
 });

@@ -1,7 +1,7 @@
 // Taking ops in, from a person's hand, a server or a file: stored once, erased where their record is, and the records
 // they touch merged anew from all their ops.
 
-import { blobsIn, erasedRow, opOf, sameOp } from "../op/erase.ts";
+import { blobsIn, erasedRow, isSame, opOf } from "../op/erase.ts";
 import { type Held, lookIn, type Lookup } from "./held.ts";
 import type { StoreName } from "./idb.ts";
 import { frameOf, merge, type RecordState } from "../op/merge.ts";
@@ -94,7 +94,7 @@ async function sorted(lookup: Lookup, arrived: readonly StoredOp[]): Promise<Sor
       held.set(row.id, row);
       fresh.set(row.id, row);
       stored.push(row.id);
-    } else if (!sameOp(here.bytes, row.bytes)) {
+    } else if (!isSame(here, row)) {
       refused.push(row);
     } else {
       known.push(row.id);

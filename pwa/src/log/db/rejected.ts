@@ -15,6 +15,17 @@ export interface RejectedOp {
 
 const all = 2 ** 32 - 1;
 
+// ownFaults are the codes that say of an op, or of a photo, that this server will never take it. Any other says something
+// of the server: then it is offered again.
+const ownFaults = new Set([
+  "op_malformed", "op_too_large", "at_out_of_range", "other_content", "body_too_large",
+  "blob_wrong_hash", "blob_wrong_type", "blob_too_large", "blob_bad_name", "wrong_content_type",
+]);
+
+export function isOwnFault(code: string): boolean {
+  return ownFaults.has(code);
+}
+
 // refuse lists what a log refused, beside what it or others refused before.
 export async function refuse(tx: Tx, log: string, refused: readonly (Refusal & { readonly id: string; readonly bytes?: string })[]): Promise<void> {
   const held = await tx.get("rejected", refused.map(({ id }) => id));
@@ -25,10 +36,10 @@ export async function refuse(tx: Tx, log: string, refused: readonly (Refusal & {
   }));
 }
 
-// refusedBy gives what is not to be sent to a log again.
+// refusedBy gives what is not to be sent to a log again. An app of before also noted here what was the server's fault.
 export async function refusedBy(tx: Tx, log: string): Promise<ReadonlySet<string>> {
   const rows = await tx.page("rejected", "", all);
-  return new Set(rows.filter((row) => Object.hasOwn(row.byLog, log)).map((row) => row.id));
+  return new Set(rows.filter((row) => isOwnFault(row.byLog[log]?.code ?? "")).map((row) => row.id));
 }
 
 // pardon forgets what a log refused, all of it or the named, because it is offered again or was taken after all.

@@ -15,6 +15,9 @@ export interface LogRow {
   readonly count: number;
   readonly digest: string;
   readonly lastMet: number; // ms since 1970 by this phone's clock; 0: not to the end yet
+  readonly photosAsked?: number; // when the server was last asked about photos that it should have
+  readonly version?: string; // of the server's program, when last met
+  readonly fault?: string; // what was wrong with the server then, "" for nothing
   readonly stuck?: string; // the difference that exchanging everything did not remove
 }
 

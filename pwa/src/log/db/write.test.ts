@@ -100,3 +100,27 @@ test("write: the first request that failed is the reason, not those that fell wi
   equal(error instanceof StorageTrouble && error.message.startsWith("ConstraintError"), true);
   equal(await get(db, "a"), 1);
 });
+
+test("write: it asks for the disk, commits at once, and counts as saved only when all of it is there", async () => {
+  const db = await fresh();
+  await put(db, "warm", "up");
+  const [begin, commit] = [IDBDatabase.prototype.transaction, IDBTransaction.prototype.commit];
+  const seen: string[] = [];
+  IDBDatabase.prototype.transaction = function (this: IDBDatabase, ...args: Parameters<typeof begin>) {
+    const tx = begin.apply(this, args);
+    seen.push(tx.durability);
+    tx.addEventListener("complete", () => seen.push("complete"));
+    return tx;
+  };
+  IDBTransaction.prototype.commit = function (this: IDBTransaction) {
+    seen.push("commit");
+    commit.call(this);
+  };
+  try {
+    await put(db, "a", 1).then(() => seen.push("saved"));
+  } finally {
+    IDBDatabase.prototype.transaction = begin;
+    IDBTransaction.prototype.commit = commit;
+  }
+  equal(seen, ["strict", "commit", "complete", "saved"]);
+});

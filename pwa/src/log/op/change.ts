@@ -70,7 +70,7 @@ export interface Stamp {
   readonly device: string;
 }
 
-const schema = 1;
+export const schema = 1;
 
 // written is the text of a new op.
 export function written({ rec, kind, set, bases, seen }: Intent, { id, at, author, device }: Stamp): string {

@@ -30,6 +30,12 @@ function sorted<T>(from: Readonly<Record<string, T>>): Record<string, T> {
   return Object.fromEntries(Object.entries(from).sort(([a], [b]) => (a < b ? -1 : 1)));
 }
 
+// isSame tells whether two rows of one id are the same op. An erased form has no values to compare, but it still says whose
+// it is: a frame of another record's must never erase this one.
+export function isSame(held: StoredOp, arrived: StoredOp): boolean {
+  return held.rec === arrived.rec && sameOp(held.bytes, arrived.bytes);
+}
+
 // sameOp tells whether two texts of one id are the same op: spaces and the order of members do not count, and an erased
 // form and a full one are the same.
 export function sameOp(held: string, arrived: string): boolean {

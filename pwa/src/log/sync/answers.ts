@@ -10,6 +10,8 @@ export interface Standing {
   readonly count: number;
   readonly digest: string;
   readonly now: number;
+  readonly version?: string; // of the server's program
+  readonly can?: readonly string[]; // calls that servers of before have not
 }
 
 export interface Pushed {
@@ -33,6 +35,19 @@ export interface Page {
   readonly more: boolean;
   readonly count: number;
   readonly digest: string;
+  readonly hash?: string; // the SHA-256 of the SHA-256 of each op's bytes in a row
+}
+
+// Wanted is what a server had and lost.
+export interface Wanted {
+  readonly ops: readonly string[]; // ids
+  readonly photos: readonly string[]; // SHA-256
+}
+
+// Part is how much of a photo a server has.
+export interface Part {
+  readonly have: number; // bytes
+  readonly whole: boolean; // it is kept, and nothing is left to send
 }
 
 // Device is a phone or a computer that the server knows.
@@ -61,12 +76,18 @@ const object = (members: Readonly<Record<string, Check>>): Check => (value) =>
   typeof value === "object" && value !== null &&
   Object.entries(members).every(([name, check]) => check((value as Record<string, unknown>)[name]));
 
-const standing = object({ book: text, log: text, server: text, name: text, count: number, digest: text, now: number });
+const optional = (check: Check): Check => (value) => value === undefined || check(value);
+
+const standing = object({
+  book: text, log: text, server: text, name: text, count: number, digest: text, now: number, version: optional(text), can: optional(listOf(text)),
+});
 const pushed = object({ log: text, stored: listOf(text), known: listOf(text), rejected: listOf(object({ id: text, code: text, message: text })) });
 const page = object({
   log: text, ops: list, via: listOf(object({ id: text, device: text, received_at: number })),
-  next: number, more: flag, count: number, digest: text,
+  next: number, more: flag, count: number, digest: text, hash: optional(text),
 });
+const wanted = object({ ops: listOf(text), photos: listOf(text) });
+const part = object({ have: number, whole: flag });
 const missing = object({ missing: listOf(text) });
 const paired = object({ device: text, book: text });
 const devices = object({ devices: listOf(object({ id: text, label: text, paired_at: number, seen_at: number, revoked: flag, here: flag })) });
@@ -76,6 +97,8 @@ export const isStanding = (answer: unknown): answer is Standing => standing(answ
 export const isPushed = (answer: unknown): answer is Pushed => pushed(answer);
 export const isPage = (answer: unknown): answer is Page => page(answer);
 export const isMissing = (answer: unknown): answer is { readonly missing: readonly string[] } => missing(answer);
+export const isWanted = (answer: unknown): answer is Wanted => wanted(answer);
+export const isPart = (answer: unknown): answer is Part => part(answer);
 export const isPaired = (answer: unknown): answer is { readonly device: string } => paired(answer);
 export const isDevices = (answer: unknown): answer is { readonly devices: readonly Device[] } => devices(answer);
 export const isNewCode = (answer: unknown): answer is NewCode => newCode(answer);

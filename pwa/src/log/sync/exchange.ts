@@ -1,8 +1,9 @@
 // One meeting with the server: send what it lacks, fetch what came, and see that both hold the same. When its log is
 // another than remembered, shorter, or holds other ops than this phone thinks, everything is exchanged anew, once.
 
-import { changeLog, gap, logRow, logStores, reset, type SentList, type Sums } from "../db/logs.ts";
+import { changeLog, gap, logRow, logStores, reset, type SentList, type Sums, unmark } from "../db/logs.ts";
 import type { Outbox } from "./outbox.ts";
+import type { Paces } from "./pace.ts";
 import { pull } from "./pull.ts";
 import { push } from "./push.ts";
 import { ServerRefusal, type ServerApi } from "./server_api.ts";
@@ -16,7 +17,11 @@ export interface Exchange {
   readonly book: string;
   readonly outbox: Outbox;
   readonly sent: SentList;
+  readonly paces: Paces;
+  readonly now: () => number;
+  readonly can: ReadonlySet<string>; // what the server says that it can beyond the first
   readonly report: (phase: "sending" | "fetching", done: number, total: number) => void;
+  readonly hinder: (error: unknown) => void; // something did not go, and the rest does all the same
   readonly changed: (written: readonly Written[]) => Promise<void>;
 }
 
@@ -44,13 +49,13 @@ async function agree(exchange: Exchange, standing: Standing): Promise<string> {
   let anew = false;
   for (let turn = 0; turn < mostTurns; turn++) {
     const before: string = log;
-    const hadNothing = (await exchange.outbox.of(log)).size === 0;
+    const isEven = theirs !== undefined && (await gapTo(exchange, log, theirs)) === "";
     log = await push(exchange, log);
     if (log !== before) {
       theirs = undefined;
       continue;
     }
-    if (theirs !== undefined && hadNothing && (await gapTo(exchange, log, theirs)) === "") return log; // nothing new on either side
+    if (isEven) return log; // but for what this phone had to send, nothing is new: so nothing is fetched
     const end = await pull(exchange, log);
     if (end.kind === "other") {
       log = end.log;
@@ -59,7 +64,7 @@ async function agree(exchange: Exchange, standing: Standing): Promise<string> {
     } else {
       const left = await gapTo(exchange, log, end.theirs);
       if (left === "" || anew || left === (await stuckGap(exchange, log))) return settle(exchange, log, left);
-      anew = await startAnew(exchange, log);
+      if (!(await sendWanted(exchange, log))) anew = await startAnew(exchange, log);
     }
     theirs = undefined;
   }
@@ -78,6 +83,19 @@ async function startAnew({ tables, outbox }: Exchange, log: string): Promise<tru
   await tables.write(logStores, (tx) => reset(tx, log));
   outbox.forget();
   return true;
+}
+
+// sendWanted offers what the server says that it lost, which costs less than exchanging everything. It tells whether there
+// was any.
+async function sendWanted({ tables, outbox, api, can }: Exchange, log: string): Promise<boolean> {
+  if (!can.has("wanted")) return false;
+  const { ops } = await api.wanted();
+  const lost = await tables.write(["ops", ...logStores], async (tx) => {
+    const held = await tx.get("ops", ops);
+    return unmark(tx, log, held.flatMap((row) => row?.id ?? []));
+  });
+  outbox.forget();
+  return lost > 0;
 }
 
 // settle remembers a gap that could not be closed: trying again each time would only cost the network.

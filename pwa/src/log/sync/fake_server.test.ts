@@ -7,11 +7,13 @@ import { newRec } from "../op/clock.ts";
 import { erases, isRejection, readOp, type StoredOp } from "../op/op.ts";
 import { rowOf } from "../db/receive.ts";
 import { hex, sha256 } from "../op/sha256.ts";
+import { hashOf } from "./pull.ts";
 
 export interface Failures {
   down: boolean; // no connection
   loseAnswer: number; // the so-manieth request from now is done, but its answer never comes; 0: none
   status: number; // every request is answered with this status, 0: none
+  push: { status: number; code: string } | undefined; // so every push is refused; status 413 without a code: by a proxy
   mostBytes: number; // of a push
   now: () => number;
 }
@@ -20,11 +22,16 @@ export class FakeServer {
   book = "";
   log = newRec();
   readonly server = newRec();
-  readonly failures: Failures = { down: false, loseAnswer: 0, status: 0, mostBytes: 8 << 20, now: () => Date.now() };
+  readonly failures: Failures = { down: false, loseAnswer: 0, status: 0, push: undefined, mostBytes: 8 << 20, now: () => Date.now() };
   readonly asked: string[] = []; // method and path of every request
   ops: StoredOp[] = []; // in order of arrival
   blobs = new Map<string, ArrayBuffer>();
   dropped = new Set<string>();
+  version = "test";
+  can: string[] = []; // what it knows beyond the first server
+  lost = new Set<string>(); // ops and photos that its disk lost
+  parts = new Map<string, number[]>();
+  flip = false; // its pages are damaged
 
   #digest = emptyDigest;
   #summed: readonly string[] = [];
@@ -57,10 +64,13 @@ export class FakeServer {
 
   #answer(path: string, init: RequestInit): Response {
     const url = new URL(path, "http://server/");
-    switch (`${init.method ?? "GET"} ${url.pathname.replace(/[0-9a-f]{64}$/, "*")}`) {
-      case "GET /api/book": return json({ book: this.book, log: this.log, server: this.server, name: "car", version: "test", ...this.#sums() });
+    switch (`${init.method ?? "GET"} ${url.pathname.replace(/[0-9a-f]{64}/, "*")}`) {
+      case "GET /api/book": return json({ book: this.book, log: this.log, server: this.server, name: "car", version: this.version, can: this.can, ...this.#sums() });
       case "POST /api/ops": return this.#push(init.body as string);
       case "GET /api/ops": return this.#pull(url.searchParams);
+      case "GET /api/wanted": return json({ ops: [...this.lost], photos: [] });
+      case "GET /api/blobs/*/part": return json(this.#held(url.pathname.slice(11, 75)));
+      case "PATCH /api/blobs/*/part": return this.#addPart(url.pathname.slice(11, 75), url.searchParams, init.body as ArrayBuffer);
       case "POST /api/blobs/missing": {
         const asked = (JSON.parse(init.body as string) as { sha256: string[] }).sha256;
         return json({ missing: asked.filter((name) => !this.blobs.has(name)) });
@@ -83,6 +93,8 @@ export class FakeServer {
   }
 
   #push(body: string): Response {
+    const { push } = this.failures;
+    if (push !== undefined) return push.code === "" ? new Response("too large", { status: push.status }) : refused(push.status, push.code);
     if (body.length > this.failures.mostBytes) return refused(413, "body_too_large");
     const { book, ops } = JSON.parse(body) as { book: string; ops: Json[] };
     if (this.book !== "" && this.book !== book) return refused(409, "other_book", "book");
@@ -99,6 +111,7 @@ export class FakeServer {
         if (held === undefined) {
           this.ops.push(rowOf(op, bytes));
           stored.push(op.id);
+          this.lost.delete(op.id);
         } else if (opOf(held).erased === true || op.erased === true || canonical(JSON.parse(held.bytes) as Json) === canonical(JSON.parse(bytes) as Json)) {
           known.push(op.id);
           if (op.erased === true) this.ops[this.ops.indexOf(held)] = erasedRow(held);
@@ -126,7 +139,29 @@ export class FakeServer {
     const page = isOurs ? this.ops.slice(since, since + Number(query.get("limit"))) : [];
     const next = since + page.length;
     const rest = { via: page.map((row) => ({ id: row.id, device: "carrier", received_at: 1 })), next, more: isOurs && next < this.ops.length, ...this.#sums() };
-    return new Response(`{"book":"${this.book}","log":"${this.log}","ops":[${page.map((row) => row.bytes).join(",")}],${JSON.stringify(rest).slice(1)}`);
+    const hash = this.can.includes("page_hash") ? { hash: hashOf(page.map((row) => row.bytes)) } : {};
+    const ops = page.map((row) => (this.flip ? row.bytes.replace("Ochre", "Ochrf") : row.bytes)).join(",");
+    return new Response(`{"book":"${this.book}","log":"${this.log}","ops":[${ops}],${JSON.stringify({ ...rest, ...hash }).slice(1)}`);
+  }
+
+  // lose takes an op out of the log, as a server does that finds it damaged.
+  lose(id: string): void {
+    this.ops = this.ops.filter((row) => row.id !== id);
+    this.lost.add(id);
+  }
+
+  #held(name: string): object {
+    return { have: this.blobs.get(name)?.byteLength ?? this.parts.get(name)?.length ?? 0, whole: this.blobs.has(name) };
+  }
+
+  #addPart(name: string, query: URLSearchParams, bytes: ArrayBuffer): Response {
+    const held = this.parts.get(name) ?? [];
+    if (Number(query.get("from")) === held.length) held.push(...new Uint8Array(bytes));
+    this.parts.set(name, held);
+    if (held.length < Number(query.get("size"))) return json(this.#held(name));
+    this.parts.delete(name);
+    const put = this.#put(name, Uint8Array.from(held).buffer);
+    return put.ok ? json(this.#held(name)) : put;
   }
 
   #put(name: string, bytes: ArrayBuffer): Response {

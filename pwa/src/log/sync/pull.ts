@@ -7,7 +7,8 @@ import { logRow, logStores, mark, type Sums } from "../db/logs.ts";
 import { isRejection, type Op, readOp, type RejectionCode, type StoredOp } from "../op/op.ts";
 import { receive, receiveStores, rowOf, type Taken } from "../db/receive.ts";
 import { forgetValues, refuse } from "../db/rejected.ts";
-import type { Pulled } from "./server_api.ts";
+import { hex, sha256 } from "../op/sha256.ts";
+import { damagedPage, type Pulled, ServerTrouble } from "./server_api.ts";
 import { statesFor } from "../db/states.ts";
 import type { Tx } from "../db/tables.ts";
 import type { Written } from "../db/views.ts";
@@ -29,11 +30,33 @@ export async function pull(exchange: Exchange, log: string): Promise<PullEnd> {
   }
 }
 
+// fetched asks for one page: a smaller one when a larger does not arrive.
+async function fetched({ api, book, paces, now }: Exchange, log: string, since: number): Promise<Arrived> {
+  const begun = now();
+  try {
+    const page = await api.pull(book, log, since, paces.pull.size);
+    if (page.hash !== undefined && page.hash !== hashOf(page.texts)) throw new ServerTrouble(new Error(damagedPage));
+    paces.pull.took(now() - begun);
+    return arrivedIn(page);
+  } catch (error) {
+    if (error instanceof ServerTrouble) paces.pull.failed();
+    throw error;
+  }
+}
+
+// hashOf is the hash that a page carries: the SHA-256 of the SHA-256 of each op's bytes in a row.
+export function hashOf(texts: readonly string[]): string {
+  const utf8 = new TextEncoder();
+  const hashes = new DataView(new ArrayBuffer(32 * texts.length));
+  texts.forEach((text, i) => sha256(utf8.encode(text)).forEach((word, j) => hashes.setUint32(32 * i + 4 * j, word)));
+  return hex(sha256(new Uint8Array(hashes.buffer)));
+}
+
 const together = 4; // pages between which screens are not told: drawing each would double the time
 
 async function pages(exchange: Exchange, log: string, tell: (written: Written, page: number) => Promise<void>): Promise<PullEnd> {
   const start = await exchange.tables.read(["logs"], (tx) => logRow(tx, log));
-  const fetch = async (since: number): Promise<Arrived> => sorted(await exchange.api.pull(exchange.book, log, since));
+  const fetch = (since: number): Promise<Arrived> => fetched(exchange, log, since);
   let coming = fetch(start.cursor);
   let held: Held | undefined;
   for (let [since, number] = [start.cursor, 0]; ; number++) {
@@ -81,7 +104,8 @@ async function erasedAmong(tx: Tx, rows: readonly StoredOp[]): Promise<ReadonlyS
   return new Set(states.flatMap((state) => (state?.erased === true ? [state.rec] : [])));
 }
 
-function sorted(page: Pulled): Arrived {
+// arrivedIn reads the ops of a page.
+function arrivedIn(page: Pulled): Arrived {
   const { texts, via } = page;
   const ids: string[] = [];
   const rows: StoredOp[] = [];

@@ -1,15 +1,20 @@
 // The server as this phone speaks with it: requests, and what can become of them.
 
 import {
-  type Device, isDevices, isMissing, isNewCode, isPage, isPaired, isPushed, isStanding, type NewCode, type Page, type Pushed, type Standing,
+  type Device, isDevices, isMissing, isNewCode, isPage, isPaired, isPart, isPushed, isStanding, isWanted, type NewCode, type Page, type Part, type Pushed,
+  type Standing, type Wanted,
 } from "./answers.ts";
+import { inTime, type Patience } from "./deadline.ts";
 import { elementsOf } from "../op/raw.ts";
 
 // ServerTrouble: no answer that can be understood. It may be the network, a portal's login page or a broken server.
 export class ServerTrouble extends Error {
-  constructor(cause: unknown) {
+  readonly status: number; // what something in between answered, 0 for nothing
+
+  constructor(cause: unknown, status = 0) {
     super(cause instanceof Error ? cause.message : String(cause), { cause });
     this.name = "ServerTrouble";
+    this.status = status;
   }
 }
 
@@ -28,6 +33,9 @@ export class ServerRefusal extends Error {
   }
 }
 
+// damagedPage says that a page of ops came otherwise than the server wrote it.
+export const damagedPage = "a damaged page";
+
 export interface Pulled extends Page {
   readonly texts: readonly string[]; // of the ops, as received
 }
@@ -38,8 +46,7 @@ export interface Means {
   readonly shutOut?: () => Promise<void>; // hears that the server does not let this phone in any more: it says so only once
 }
 
-const patience = 30_000; // ms for an answer; a phone on a weak network may need it
-const bodyPatience = 120_000; // ms when there is much to carry
+const patience = 30_000; // ms in which something has to move; a phone on a weak network may need it
 
 export class ServerApi {
   readonly #means: Means;
@@ -55,15 +62,29 @@ export class ServerApi {
   // push sends ops, given as their texts.
   push(book: string, log: string, ops: readonly string[]): Promise<Pushed> {
     const body = `{"book":${JSON.stringify(book)},"log":${JSON.stringify(log)},"ops":[${ops.join(",")}]}`;
-    return this.#json("api/ops", posting(body), bodyPatience, isPushed);
+    return this.#json("api/ops", posting(body), carrying(body.length), isPushed);
   }
 
-  pull(book: string, log: string, since: number): Promise<Pulled> {
-    const query = new URLSearchParams({ book, log, since: String(since), limit: "500" });
-    return this.#answer(`api/ops?${query.toString()}`, {}, bodyPatience, async (response) => {
-      const text = await response.text();
+  pull(book: string, log: string, since: number, limit: number): Promise<Pulled> {
+    const query = new URLSearchParams({ book, log, since: String(since), limit: String(limit) });
+    return this.#answer(`api/ops?${query.toString()}`, {}, patience, (body) => {
+      const text = new TextDecoder().decode(body);
       return { ...parsed(text, isPage), texts: elementsOf(text, "ops") };
     });
+  }
+
+  // wanted lists what the server lost: only servers that name it in "can" know this call, and the next two.
+  wanted(): Promise<Wanted> {
+    return this.#json("api/wanted", {}, patience, isWanted);
+  }
+
+  partOf(sha256: string): Promise<Part> {
+    return this.#json(`api/blobs/${sha256}/part`, {}, patience, isPart);
+  }
+
+  addPart(sha256: string, type: string, from: number, size: number, body: ArrayBuffer): Promise<Part> {
+    const init = { method: "PATCH", headers: { "Content-Type": type }, body };
+    return this.#json(`api/blobs/${sha256}/part?from=${from}&size=${size}`, init, carrying(body.byteLength), isPart);
   }
 
   async missingBlobs(sha256: readonly string[]): Promise<readonly string[]> {
@@ -71,11 +92,11 @@ export class ServerApi {
   }
 
   putBlob(sha256: string, type: string, body: ArrayBuffer): Promise<void> {
-    return this.#answer(`api/blobs/${sha256}`, { method: "PUT", headers: { "Content-Type": type }, body }, bodyPatience, async () => undefined);
+    return this.#answer(`api/blobs/${sha256}`, { method: "PUT", headers: { "Content-Type": type }, body }, carrying(body.byteLength), () => undefined);
   }
 
   getBlob(sha256: string): Promise<Blob> {
-    return this.#answer(`api/blobs/${sha256}`, {}, bodyPatience, (response) => response.blob());
+    return this.#answer(`api/blobs/${sha256}`, {}, patience, (body, type) => new Blob([body], { type }));
   }
 
   // pair gives the device that this phone counts as from now on.
@@ -92,31 +113,34 @@ export class ServerApi {
   }
 
   renameDevice(id: string, label: string): Promise<void> {
-    return this.#answer(`api/devices/${id}`, { ...posting(JSON.stringify({ label })), method: "PATCH" }, patience, async () => undefined);
+    return this.#answer(`api/devices/${id}`, { ...posting(JSON.stringify({ label })), method: "PATCH" }, patience, () => undefined);
   }
 
   shutOutDevice(id: string): Promise<void> {
-    return this.#answer(`api/devices/${id}/revoke`, posting("{}"), patience, async () => undefined);
+    return this.#answer(`api/devices/${id}/revoke`, posting("{}"), patience, () => undefined);
   }
 
-  #json<T>(path: string, init: RequestInit, wait: number, fits: (answer: unknown) => answer is T): Promise<T> {
-    return this.#answer(path, init, wait, async (response) => parsed(await response.text(), fits));
+  #json<T>(path: string, init: RequestInit, wait: Patience, fits: (answer: unknown) => answer is T): Promise<T> {
+    return this.#answer(path, init, wait, (body) => parsed(new TextDecoder().decode(body), fits));
   }
 
-  async #answer<T>(path: string, init: RequestInit, wait: number, read: (response: Response) => Promise<T>): Promise<T> {
-    const giveUp = new AbortController();
-    const timer = setTimeout(() => giveUp.abort(), wait);
+  async #answer<T>(path: string, init: RequestInit, wait: Patience, read: (body: Uint8Array<ArrayBuffer>, type: string) => T): Promise<T> {
     try {
-      const response = await this.#means.fetch(`${this.#means.base ?? ""}${path}`, { ...init, cache: "no-store", signal: giveUp.signal });
-      if (response.ok && !response.redirected) return await read(response);
-      throw await refusal(response);
+      const ask = (signal: AbortSignal): Promise<Response> => this.#means.fetch(`${this.#means.base ?? ""}${path}`, { ...init, cache: "no-store", signal });
+      const { response, body } = await inTime(ask, wait);
+      if (response.ok && !response.redirected) return read(body, response.headers.get("Content-Type") ?? "");
+      throw refusal(response.status, body);
     } catch (error) {
       if (error instanceof ServerRefusal && error.code === "shut_out") await this.#means.shutOut?.();
-      throw error instanceof ServerRefusal ? error : new ServerTrouble(error);
-    } finally {
-      clearTimeout(timer);
+      throw error instanceof ServerRefusal || error instanceof ServerTrouble ? error : new ServerTrouble(error);
     }
   }
+}
+
+// carrying is the patience for a request with a body: nothing tells how much of it has gone, so it has the time that it
+// needs at the slowest pace that is still one.
+function carrying(bytes: number): Patience {
+  return patience + bytes; // ms; a byte each, which is 1 kB a second
 }
 
 function posting(body: string): RequestInit {
@@ -124,12 +148,18 @@ function posting(body: string): RequestInit {
 }
 
 // refusal reads an error. One that is not in the server's own form came from something in between.
-async function refusal(response: Response): Promise<Error> {
-  const { status } = response;
-  const said = await response.json().then((body) => (body as { error?: unknown } | null)?.error, () => undefined);
-  const { code, field, message } = (said ?? {}) as Record<string, unknown>;
+function refusal(status: number, body: Uint8Array): Error {
+  const { code, field, message } = said(body);
   if (typeof code === "string") return new ServerRefusal(status, { code, field: text(field), message: text(message) });
-  return status === 401 || status === 403 ? new ServerRefusal(status, { code: "", field: "", message: "" }) : new ServerTrouble(`status ${status}`);
+  return status === 401 || status === 403 ? new ServerRefusal(status, { code: "", field: "", message: "" }) : new ServerTrouble(`status ${status}`, status);
+}
+
+function said(body: Uint8Array): Record<string, unknown> {
+  try {
+    return ((JSON.parse(new TextDecoder().decode(body)) as { error?: unknown } | null)?.error ?? {}) as Record<string, unknown>;
+  } catch {
+    return {};
+  }
 }
 
 const text = (value: unknown): string => (typeof value === "string" ? value : "");

@@ -7,15 +7,18 @@ import { type Exchange, meet, type Meeting } from "./exchange.ts";
 import { StorageTrouble, troubleFrom } from "../db/idb.ts";
 import { changeLog, logRow, logStores, SentList } from "../db/logs.ts";
 import { Outbox } from "./outbox.ts";
+import { paces } from "./pace.ts";
 import { Pairing } from "./pairing.ts";
 import { noteShutOut, wasShutOut } from "./pairing_notes.ts";
 import { getPhoto, putPhoto, sendPhotos } from "./photos.ts";
+import { faultOf, offerAgain } from "./server_fault.ts";
 import { ServerApi, ServerRefusal, ServerTrouble } from "./server_api.ts";
 
-export type Outcome = "met" | "unreachable" | "otherBook" | "notPaired" | "shutOut" | "storage";
+export type Outcome = "met" | "unreachable" | "fault" | "otherBook" | "notPaired" | "shutOut" | "storage";
 
 export interface SyncState {
-  readonly phase: "never" | "idle" | "sending" | "fetching" | "unreachable" | "otherBook" | "notPaired" | "shutOut"; // shutOut: no longer paired
+  readonly phase: "never" | "idle" | "sending" | "fetching" | "unreachable" | "fault" | "otherBook" | "notPaired" | "shutOut"; // shutOut: no longer paired
+  readonly fault: string; // in phase fault: the code of what is wrong with the server
   readonly unsent: number; // ops that the server last met has not got
   readonly lastMet: number | undefined; // ms since 1970
   readonly clockOff: number; // ms that this phone is ahead of the server; 0 when small or unknown
@@ -39,11 +42,11 @@ export function isOutside({ phase }: Pick<SyncState, "phase">): boolean {
   return phase === "notPaired" || phase === "shutOut";
 }
 
-const tolerated = 2 * 60_000; // ms of a clock's error that change nothing that matters
+const tolerated = 60_000; // ms of a clock's error that change nothing that matters
 const prompt = 10_000; // ms: after a slower answer nobody knows when it was written
 
 const atFirst: SyncState = {
-  phase: "never", unsent: 0, lastMet: undefined, clockOff: 0, rejected: 0, done: 0, total: 0, server: "", otherBook: "", trouble: undefined,
+  phase: "never", fault: "", unsent: 0, lastMet: undefined, clockOff: 0, rejected: 0, done: 0, total: 0, server: "", otherBook: "", trouble: undefined,
 };
 
 export class Sync {
@@ -53,9 +56,12 @@ export class Sync {
   readonly #api: ServerApi;
   readonly #outbox: Outbox;
   readonly #sent = new SentList();
+  readonly #paces = paces();
   readonly #heard = new Set<(state: SyncState) => void>();
   #state = atFirst;
   #met = ""; // the log last met
+  #asked = ""; // the log of this round
+  #hindrance: unknown; // what kept something from going
   #ready: Promise<void> | undefined;
   #running: Promise<Outcome> | undefined;
   #again = false;
@@ -132,30 +138,38 @@ export class Sync {
       const asked = this.#means.now();
       const standing = await this.#api.standing();
       this.#compareClocks(standing.now, asked, this.#means.now());
-      const meeting = await meet(await this.#exchange(), standing);
-      return meeting.kind === "met" ? await this.#haveMet(meeting, standing) : this.#other(meeting.book, standing);
+      const exchange = await this.#exchange(standing);
+      if (standing.book === "" || standing.book === this.#log.book) await offerAgain(exchange, standing);
+      const meeting = await meet(exchange, standing);
+      if (meeting.kind !== "met") return this.#other(meeting.book, standing);
+      const outcome = await this.#haveMet(exchange, meeting, standing);
+      return this.#hindrance === undefined ? outcome : await this.#failed(this.#hindrance);
     } catch (error) {
       return this.#failed(error);
     }
   }
 
-  async #exchange(): Promise<Exchange> {
+  async #exchange({ log, can }: Standing): Promise<Exchange> {
+    this.#asked = log;
+    this.#hindrance = undefined;
     return {
+      hinder: (error) => (this.#hindrance = error),
+      paces: this.#paces, now: this.#means.now, can: new Set(can ?? []),
       tables: await this.#log.tables, api: this.#api, book: this.#log.book, outbox: this.#outbox, sent: this.#sent,
       report: (phase, done, total) => this.#change({ phase, done, total, unsent: this.#outbox.size ?? this.#state.unsent }),
       changed: (written) => this.#log.changed(written),
     };
   }
 
-  async #haveMet({ log }: Meeting & { kind: "met" }, { server, name }: Standing): Promise<Outcome> {
-    const tables = await this.#log.tables;
+  async #haveMet(exchange: Exchange, { log }: Meeting & { kind: "met" }, { server, name, version = "" }: Standing): Promise<Outcome> {
+    const { tables } = exchange;
     const lastMet = this.#means.now();
     await tables.write([...logStores, "meta"], async (tx) => {
-      await changeLog(tx, log, { book: this.#log.book, server, name, lastMet });
+      await changeLog(tx, log, { book: this.#log.book, server, name, version, fault: "", lastMet });
       tx.put("meta", [{ name: "log", value: log }]);
     });
     this.#met = log;
-    await sendPhotos(tables, this.#api, log);
+    await sendPhotos(exchange, log);
     this.#change({ phase: "idle", lastMet, server: name || server, otherBook: "", trouble: undefined, done: 0, total: 0 });
     return "met";
   }
@@ -177,6 +191,12 @@ export class Sync {
       this.#change({ phase, ...still });
       return phase;
     }
+    const fault = faultOf(error);
+    if (fault !== "") {
+      await this.#noteFault(fault).catch(() => undefined); // then what was refused is offered again a little later
+      this.#change({ phase: "fault", fault, ...still });
+      return "fault";
+    }
     if (error instanceof ServerRefusal || error instanceof ServerTrouble) {
       this.#change({ phase: "unreachable", ...still });
       return "unreachable";
@@ -190,10 +210,14 @@ export class Sync {
     return "storage";
   }
 
+  async #noteFault(fault: string): Promise<void> {
+    if (this.#asked !== "") await (await this.#log.tables).write(logStores, (tx) => changeLog(tx, this.#asked, { fault }));
+  }
+
   #compareClocks(theirs: number, asked: number, answered: number): void {
     if (answered < asked || answered - asked > prompt) return;
     const off = Math.round((asked + answered) / 2 - theirs);
-    this.#change({ clockOff: Math.abs(off) < tolerated ? 0 : off });
+    this.#change({ clockOff: Math.abs(off) <= tolerated ? 0 : off });
   }
 
   async #start(): Promise<void> {

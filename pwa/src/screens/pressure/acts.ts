@@ -1,7 +1,8 @@
 // What a person does on the Pressure screen, turned into changes of the draft and of the book.
 
 import { type Side, sides } from "../../book/pressure/answer.ts";
-import { maxSteps, type PressureDraft, readDraft } from "../../book/pressure/draft.ts";
+import { type PressureDraft, readDraft } from "../../book/pressure/draft.ts";
+import { maxFirmness } from "../../contract/contract.ts";
 import { groundByEdit, placeEdit, rearEdit } from "../../book/pressure/edits.ts";
 import { restated } from "../../book/pressure/restate.ts";
 import type { SetFacts } from "../../book/pressure/sets.ts";
@@ -43,7 +44,7 @@ export class Acts {
     const on = <D>(name: Parameters<typeof listen<D>>[1], hear: (detail: D) => void): void => void listen(desk.host, name, hear, closed);
     on(typed, ({ id, text }) => this.#type(id, text));
     on(chosen, ({ name, value }) => this.#choose(name.replace(/^first\./, ""), value));
-    on(firmed, (by) => desk.change({ firmness: Math.max(-maxSteps, Math.min(maxSteps, desk.draft.firmness + by)) }));
+    on(firmed, (by) => desk.change({ firmness: Math.max(-maxFirmness, Math.min(maxFirmness, desk.draft.firmness + by)) }));
     on(wetted, (wet) => desk.change({ wet }));
     on(placeChosen, (here) => desk.change(placeEdit(desk.draft, here, Date.now())));
     on(notesLeftOut, (plain) => desk.change({ plain }));

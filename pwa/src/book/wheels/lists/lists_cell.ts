@@ -15,7 +15,8 @@ export const notKnown = "-"; // clears a value: an empty cell leaves it
 export function readCell(cell: string, { spec }: Column, names: Names): Cell {
   const text = unguard(cell);
   if (text.includes("\0")) return { fault: w("listFault.zero") };
-  if (cell.trim() === notKnown) return { value: null };
+  // A text may be a dash with room around it; one that is only a dash goes out with an apostrophe before it.
+  if ((spec.type === "text" ? cell : cell.trim()) === notKnown) return { value: null };
   switch (spec.type) {
     case "text": return readText(text, spec);
     case "number": return readNumber(text.trim(), spec);

@@ -1,6 +1,6 @@
 // Softer, firmer, wet; and in the middle what they and the rider's notes make of the number.
 
-import { maxSteps } from "../../../book/pressure/draft.ts";
+import { maxFirmness } from "../../../contract/contract.ts";
 import { el } from "../../../ui/el.ts";
 import { actName, define, Part, setAttr, setHidden, setText } from "../../../ui/part.ts";
 import { w } from "../../../words/index.ts";
@@ -36,8 +36,8 @@ export class Adjust extends Part<AdjustView> {
     setText(this.#firm, firm);
     setText(this.#moved, moved);
     setHidden(this.#moved, moved === "");
-    this.#softer.disabled = firmness <= -maxSteps;
-    this.#firmer.disabled = firmness >= maxSteps;
+    this.#softer.disabled = firmness <= -maxFirmness;
+    this.#firmer.disabled = firmness >= maxFirmness;
     setAttr(this.#wet, "aria-pressed", wet);
   }
 }
