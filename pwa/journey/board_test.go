@@ -57,6 +57,24 @@ func (p *Page) bikes() {
 	p.Find("heading", in["bikes.title"])
 }
 
+// why opens the reasons of a wheel, behind its number.
+func (p *Page) why(side string) {
+	p.t.Helper()
+	name := fill(words(p.t)["part.whyOf"], "side", side)
+	var found Node
+	p.Eventually("a number to press for "+name, func() bool {
+		for _, node := range p.Tree() {
+			if node.Role == "button" && strings.HasSuffix(node.Name, name) {
+				found = node
+				return true
+			}
+		}
+		return false
+	})
+	p.tap(found)
+	p.Find("heading", name)
+}
+
 // done closes the open sheet.
 func (p *Page) done() {
 	p.t.Helper()
@@ -83,7 +101,7 @@ func TestTheDailyUseFitsOnePhone(t *testing.T) {
 		page, daily := p.high()
 		bar := Eval[float64](p, `(() => { const foot = document.querySelector(".foot"); return getComputedStyle(foot).position === "sticky" && innerWidth < 900 ? foot.offsetHeight : 0; })()`)
 		t.Logf("at %s the page is %.0f px high, the daily use ends at %.0f, the bar takes %.0f", size.Name, page, daily, bar)
-		if page > 1000 {
+		if size == Phone && page > 1000 {
 			t.Errorf("at %s the page is %.0f px high", size.Name, page)
 		}
 		if size == Phone && daily > 844-bar {
@@ -100,7 +118,7 @@ func TestTheDailyUseFitsOnePhone(t *testing.T) {
 	p.ground()
 	p.ShotNow("board-ground")
 	p.done()
-	p.tap(p.button(in["side.front"] + ": "))
+	p.why(in["side.front"])
 	p.ShotNow("board-why")
 	p.done()
 	p.tap(p.Find(fields, in["field.now.front"]))
@@ -114,6 +132,11 @@ func TestTheDailyUseFitsOnePhone(t *testing.T) {
 	p.done()
 	Eval[bool](p, `(document.documentElement.style.fontSize = "200%") !== ""`)
 	p.ShotNow("board-large")
+	p.wide("pressure with letters twice as large")
+	low := Eval[float64](p, `Math.max(...[...document.querySelectorAll("rs-wheel-card .deed")].map((each) => each.getBoundingClientRect().bottom))`)
+	if bar := Eval[float64](p, `document.querySelector(".foot").offsetHeight`); low > 844-bar {
+		t.Errorf("with letters twice as large the lower action ends at %.0f px, the bar takes %.0f", low, bar)
+	}
 	p.setUp()
 	Eval[bool](p, `(document.documentElement.style.fontSize = "") === ""`)
 	p.ShotNow("board-setup")

@@ -261,7 +261,7 @@ func TestTheDemoOpensOnAnInventedEvent(t *testing.T) {
 	p.See(in["head.demo"])
 	p.number(in["side.front"])
 	p.says(in["side.rear"], "Let out")
-	p.tap(p.button(in["side.rear"] + ": "))
+	p.why(in["side.rear"])
 	p.See(in["why.custom"])
 	p.Axe()
 	p.done()

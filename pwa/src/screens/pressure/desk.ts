@@ -51,6 +51,8 @@ export class Desk {
   #pressed = false; // the first-run button, so that missing answers are now pointed at
   #part: Board | FirstRun | Setup | undefined;
   #loaded = false;
+  #stale = false;
+  #asking: Promise<void> | undefined;
   #field: string; // to go to, once
 
   constructor(host: HTMLElement, ctx: Ctx) {
@@ -186,7 +188,21 @@ export class Desk {
     void this.#ask().catch(() => undefined); // the state of the calculator tells
   }
 
-  async #ask(): Promise<void> {
+  // ask goes round once more for all that was changed meanwhile; who waits for it waits for the newest answer.
+  #ask(): Promise<void> {
+    this.#stale = true;
+    this.#asking ??= this.#rounds().finally(() => (this.#asking = undefined));
+    return this.#asking;
+  }
+
+  async #rounds(): Promise<void> {
+    while (this.#stale && !this.ctx.closed.aborted) {
+      this.#stale = false;
+      await this.#round();
+    }
+  }
+
+  async #round(): Promise<void> {
     if (!this.#loaded) return;
     if (await this.sums.ask(() => this.source())) this.#answered();
     if (await this.sums.ahead(this.source())) {

@@ -55,34 +55,29 @@ export class Sums {
     const turn = ++this.#turn;
     const { body } = this.reading(source);
     if (body === undefined) return false;
-    const [expected, learned] = [await this.#expect(source, placeOf(body)), await this.#learn(source, body)];
+    const [[expected, expectedFor], [learned, learnedFor]] = [await this.#expect(source, placeOf(body)), await this.#learn(source, body)];
     if (turn !== this.#turn || this.#ctx.closed.aborted) return false;
     const changed = expected !== this.expected || learned !== this.learned;
-    [this.expected, this.learned] = [expected, learned];
+    [this.expected, this.#expectedFor, this.learned, this.#learnedFor] = [expected, expectedFor, learned, learnedFor];
     return changed;
   }
 
-  async #expect(source: Source, here: Place): Promise<BothExpected> {
+  async #expect(source: Source, here: Place): Promise<[BothExpected, Requests["expected"] | undefined]> {
     const { draft, sets } = source;
     const error = this.reading(source).values.get("gaugeError") ?? 0;
     const settings = { front: settingsOf(sets, draft.links["front.wheel"], error), rear: settingsOf(sets, draft.links["rear.wheel"], error) };
     const question = expectedQuestion(settings, error, here, Date.now());
-    if (question === undefined) {
-      this.#expectedFor = undefined;
-      return Object.keys(this.expected).length === 0 ? this.expected : {};
-    }
-    if (same(question, this.#expectedFor)) return this.expected;
+    if (question === undefined) return [Object.keys(this.expected).length === 0 ? this.expected : {}, undefined];
+    if (same(question, this.#expectedFor)) return [this.expected, question];
     const { answer } = await this.#ctx.calc.ask("expected", question);
-    this.#expectedFor = question;
     const [front, rear] = [expectedOf("front", settings.front, here, answer), expectedOf("rear", settings.rear, here, answer)];
-    return { ...(front && { front }), ...(rear && { rear }) };
+    return [{ ...(front && { front }), ...(rear && { rear }) }, question];
   }
 
-  async #learn({ draft, notes }: Source, body: Requests["pressure"]): Promise<Learned | undefined> {
+  async #learn({ draft, notes }: Source, body: Requests["pressure"]): Promise<[Learned | undefined, Requests["shift"] | undefined]> {
     const question = learnedQuestion(notes, draft.links["bike"], body);
-    if (question !== undefined && same(question, this.#learnedFor)) return this.learned;
-    this.#learnedFor = question;
-    return question === undefined ? undefined : (await this.#ctx.calc.ask("shift", question)).answer;
+    if (question === undefined) return [undefined, undefined];
+    return [same(question, this.#learnedFor) ? this.learned : (await this.#ctx.calc.ask("shift", question)).answer, question];
   }
 
   // ask gives true when there is something new to show. The last answer stands until all is known that the next one needs.

@@ -81,7 +81,6 @@ export const pressureWords = {
   "wheel.aged": "{mm} mm, {age}",
   "wheel.predicted": "{mm} mm ± 1.5, predicted",
   "wheel.none": "No number",
-  "wheel.whyOf": "{side}: {p} {unit}. Why?",
   // family: wheel.enter.
   "wheel.enter.tyreMax": "Enter the maximum",
   "wheel.enter.rimMax": "Enter the maximum",

@@ -42,13 +42,13 @@ export class Bikes extends Part<BikesView> {
   }
 
   protected override show({ bikes, first, fault }: BikesView): void {
-    setHidden(this.#title, bikes.length === 0);
+    setHidden(this.#title, !first || bikes.length === 0); // the sheet has its own
     setHidden(this.#copy, first);
     setHidden(this.#share, first);
     setHidden(this.#print, first);
     setText(this.#fault, fault);
     setHidden(this.#fault, fault === "");
-    setText(this.#title, first ? w("bikes.known") : w("bikes.title"));
+    setText(this.#title, w("bikes.known"));
     setHidden(this.#new, first);
     setHidden(this.#hint, !first);
     keyed(this.#list, bikes, (each) => each.rec, (each) => this.#button(each.rec), (node, each) => {

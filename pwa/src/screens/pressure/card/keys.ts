@@ -13,7 +13,7 @@ const rows = [["7", "8", "9"], ["4", "5", "6"], ["1", "2", "3"], [".", "0"]] as 
 
 export interface KeysView {
   readonly text: string;
-  readonly side: string; // "Front"
+  readonly side: "front" | "rear";
 }
 
 export class Keys extends Part<KeysView> {
@@ -29,7 +29,7 @@ export class Keys extends Part<KeysView> {
   }
 
   protected override show({ side }: KeysView): void {
-    this.#setOne.textContent = w("set.one", { side });
+    this.#setOne.textContent = w("set.one", { side: w(`ride.side.${side}`) });
   }
 
   #key(sign: string, press: () => void, kind = "", name = sign): HTMLButtonElement {

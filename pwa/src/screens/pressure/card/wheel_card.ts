@@ -26,7 +26,8 @@ export class WheelCard extends Part<CardView> {
   readonly #number = el("span", { class: "number" });
   readonly #struck = el("s", { class: "number" });
   readonly #unit = el("span", { class: "unit" });
-  readonly #ask = el("button", { type: "button", class: "reads", on: { click: () => this.act(whyWanted, this.#side) } }, this.#number, this.#struck, this.#unit);
+  readonly #why = el("span", { class: "unseen" });
+  readonly #ask = el("button", { type: "button", class: "reads", on: { click: () => this.act(whyWanted, this.#side) } }, this.#number, this.#struck, " ", this.#unit, this.#why);
   readonly #old = el("p", { class: "oldness" });
   readonly #act = el("p", { class: "deed" });
   readonly #told = el("p", { class: "quiet small told" });
@@ -78,7 +79,7 @@ export class WheelCard extends Part<CardView> {
 
   #showKeys(): void {
     const { view } = this;
-    if (this.#keys !== undefined && view !== undefined) this.#keys.view = { text: view.reading.text, side: view.wheel.title };
+    if (this.#keys !== undefined && view !== undefined) this.#keys.view = { text: view.reading.text, side: view.wheel.side };
     setText(this.#basis, view?.reading.why ?? "");
   }
 
@@ -92,7 +93,7 @@ export class WheelCard extends Part<CardView> {
     setHidden(this.#struck, !old);
     setText(this.#unit, wheel.unit);
     setHidden(this.#ask, !has);
-    setAttr(this.#ask, "aria-label", w("wheel.whyOf", { side: wheel.title, p: wheel.number, unit: wheel.unit }));
+    setText(this.#why, ` ${w("part.whyOf", { side: wheel.title })}`);
     setText(this.#old, old ? w("wheel.oldWhy", { reason: wheel.old }) : "");
     setHidden(this.#old, !has || !old);
     setText(this.#act, wheel.act);
