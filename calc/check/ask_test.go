@@ -104,16 +104,19 @@ var table = []struct {
 	{"bar.levers", []asking{at(old, "start"), at(gravel, "evening"), at(gravel, "arrival")}, []asking{at(old, "wash_day")}},
 	{"bar.headset", []asking{at(old, "start"), at(gravel, "crash")}, []asking{at(old, "after")}},
 	{"bar.stem_bolts", []asking{at(old, "evening"), at(old, "arrival")}, []asking{at(old, "start"), at(old, "after")}},
-	{"bar.grips", []asking{at(old, "crash"), at(old, "arrival")}, []asking{at(old, "evening")}},
+	{"bar.grips", []asking{at(old, "crash"), at(old, "arrival"), at(old, "evening")}, []asking{at(old, "start")}},
 	{"bar.carbon_bar", []asking{{carbonBike, "crash", nil}, {check.Bike{}, "arrival", nil}}, []asking{at(old, "crash"), {carbonBike, "evening", nil}}},
 	{"bar.sweat_clamps", []asking{at(old, "after", rode(3, "indoor")), at(old, "evening")}, []asking{at(old, "after", washed...), at(old, "start")}},
 	{"bar.clamps", []asking{at(old, "wash_day")}, []asking{at(old, "evening")}},
 	{"frame.frame", []asking{at(old, "start"), at(old, "evening"), at(old, "wash_day")}, nil},
-	{"frame.cage", []asking{at(old, "crash"), at(old, "arrival"), at(old, "start", on(2, "transport")), at(old, "start", on(2, "crash"), looked(3, "evening"))},
-		[]asking{at(old, "start"), at(old, "evening"), at(old, "start", on(2, "transport"), looked(2, "arrival")), at(old, "start", on(2, "transport"), looked(1, "arrival"), looked(4, "crash"))}},
+	{"frame.cage", []asking{at(old, "crash"), at(old, "arrival"), at(old, "start", on(2, "transport")), at(old, "start", on(2, "crash"), looked(3, "evening")), at(old, "start", on(2, "transport"), looked(3, "start"))},
+		[]asking{at(old, "start"), at(old, "evening"), at(old, "start", on(2, "transport"), looked(2, "arrival")), at(old, "start", on(2, "transport"), looked(1, "arrival"), looked(4, "evening"))}},
 	{"frame.carbon_frame", []asking{{carbonBike, "crash", nil}, {check.Bike{}, "arrival", nil}, {carbonBike, "after", []check.Event{on(1, "crash")}}}, []asking{at(old, "crash"), {carbonBike, "evening", nil}}},
 	{"frame.post", []asking{at(old, "crash"), at(old, "arrival")}, []asking{at(old, "evening")}},
-	{"frame.pedals", []asking{at(old, "crash"), at(old, "arrival")}, []asking{at(old, "evening")}},
+	{"frame.pedals", []asking{at(old, "crash"), at(old, "arrival"), at(old, "evening")}, []asking{at(old, "start")}},
+	{"frame.crank", []asking{at(old, "crash"), at(old, "arrival"), at(old, "evening")}, []asking{at(old, "after")}},
+	{"frame.chain", []asking{at(old, "evening")}, []asking{at(old, "crash")}},
+	{"frame.shifting", []asking{at(old, "evening")}, []asking{at(old, "after")}},
 }
 
 // count is how often a row of this name is asked: once for each wheel or brake, once elsewhere.

@@ -19,7 +19,7 @@ type Bike struct {
 	Front, Rear Wheel
 	Frame       string // material of frame or fork
 	Bar         string // material of bar or stem
-	Road        bool   // a road bike: 4 mm of room will do
+	Road        bool   // a road bike: 4 mm of room will do, and its pads are thinner when new
 	Racing      bool   // the tighter run-out
 }
 
@@ -32,7 +32,7 @@ const (
 	insert
 	hookless
 	carbonRim
-	aluminiumPart // rim, nipple or hub: white powder is its rust
+	aluminiumPart // rim, nipple or hub: white powder is where it corrodes
 	aluminiumNipple
 	discBrake
 	rimBrake

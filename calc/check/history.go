@@ -23,6 +23,17 @@ func Events() []string {
 	}
 }
 
+// AnsweredBy are the moments whose check answers a crash or a journey (transport); none for other events.
+func AnsweredBy(event string) []string {
+	switch event {
+	case "crash":
+		return []string{"crash"}
+	case "transport":
+		return []string{"arrival", "evening"}
+	}
+	return nil
+}
+
 // state is what a history leaves standing.
 type state struct{ crashed, carried, sweaty, fresh bool }
 
@@ -61,8 +72,8 @@ func (s state) after(e Event) state {
 	case "pads", "rotor":
 		s.fresh = s.fresh || e.New
 	case "check":
-		s.crashed = s.crashed && e.Moment != "crash"
-		s.carried = s.carried && e.Moment != "crash" && e.Moment != "arrival"
+		s.crashed = s.crashed && !slices.Contains(AnsweredBy("crash"), e.Moment)
+		s.carried = s.carried && !slices.Contains(AnsweredBy("transport"), e.Moment)
 	}
 	return s
 }

@@ -10,57 +10,6 @@ import (
 	"rimside/calc/unit"
 )
 
-var order = []check.Outcome{check.NothingFound, check.RideWithCare, check.DoNotRide}
-
-// badness of an outcome, for comparing.
-func badness(items []check.Item) int { return slices.Index(order, check.Judge(items).Outcome) }
-
-func drawItem(t *rapid.T) check.Item {
-	return rapid.SampledFrom([]check.Item{
-		{State: "ok"}, {State: "ok"}, {State: "skipped"}, {State: "found", Severity: check.Note}, {State: "found", Severity: check.Care}, {State: "found", Severity: check.Stop},
-	}).Draw(t, "item")
-}
-
-func drawItems(t *rapid.T) []check.Item {
-	return rapid.SliceOfN(rapid.Custom(drawItem), 0, 20).Draw(t, "items")
-}
-
-// A stop never ends better than do not ride; a finding never improves the outcome; skipping never helps; nothing found means that
-// everything was looked at and all was well.
-func TestNothingMakesItBetter(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		items := drawItems(t)
-		was := badness(items)
-		stop := slices.Contains(items, check.Item{State: "found", Severity: check.Stop})
-		if stop != (was == 2) {
-			t.Fatalf("%+v with a stop %v is %s", items, stop, order[was])
-		}
-		wanted := len(items) > 0
-		for _, i := range items {
-			wanted = wanted && i.State == "ok"
-		}
-		if wanted != (was == 0) {
-			t.Fatalf("%+v is %s", items, order[was])
-		}
-		extra := drawItem(t)
-		if more := badness(append(slices.Clone(items), extra)); len(items) > 0 && more < was || extra.State == "skipped" && more == 0 {
-			t.Fatalf("%+v made %s of %s", extra, order[more], order[was])
-		}
-		for i, item := range items {
-			if item.State != "ok" {
-				continue
-			}
-			for _, other := range []check.Item{{State: "skipped"}, {State: "found", Severity: check.Note}, {State: "found", Severity: check.Stop}} {
-				changed := slices.Clone(items)
-				changed[i] = other
-				if badness(changed) < was || badness(changed) == 0 {
-					t.Fatalf("%+v in place of ok made %s of %s", other, order[badness(changed)], order[was])
-				}
-			}
-		}
-	})
-}
-
 func pick(t *rapid.T, name string, choices ...string) string {
 	return rapid.SampledFrom(choices).Draw(t, name)
 }

@@ -1,10 +1,6 @@
 package due
 
-import (
-	"strconv"
-
-	"rimside/calc/check"
-)
+import "rimside/calc/check"
 
 func (l *list) sealant(at end) {
 	if at.wheel.Setup == "tube" {
@@ -15,7 +11,7 @@ func (l *list) sealant(at end) {
 		days = l.every.SealantHot
 	}
 	e, known := l.past.last(at.side, "sealant")
-	l.after("sealant_"+at.side, at.word+" sealant", e, known, days, "Last filled or looked at", practice)
+	l.after("sealant_"+at.side, e, known, days, practice)
 }
 
 // disc asks for the rotor and the pads. A measured value beyond its limit is due from the day it was measured.
@@ -23,54 +19,46 @@ func (l *list) disc(at end) {
 	if at.wheel.Brake == "rim" {
 		return
 	}
-	l.worn("rotor_"+at.side, at.word+" rotor thickness", at, "rotor", check.RotorThickness, l.every.Rotor)
-	l.worn("pads_"+at.side, at.word+" disc pads", at, "pads", check.Pads, l.every.Pads)
+	l.worn("rotor_"+at.side, at, "rotor", check.RotorThickness, l.every.Rotor)
+	l.worn("pads_"+at.side, at, "pads", check.Pads, l.every.Pads)
 }
 
-func (l *list) worn(id, title string, at end, kind string, what check.Measure, days int) {
+func (l *list) worn(id string, at end, kind string, what check.Measure, days int) {
 	limits := check.LimitsOf(what, l.bike.Bike, at.wheel)
 	if e, found := l.past.measured(at.side, kind); found && e.MM > 0 {
 		if bad, _ := limits.Judge(e.MM); bad != "" {
-			l.add(id, title, e.Day, "Measured "+mm(e.MM)+" on "+e.Day.String()+". "+sentence(limits.Words()), "trade page")
+			limit := limits.Care
+			if bad == check.Stop {
+				limit = limits.Stop
+			}
+			l.add(id, e.Day, Why{Code: PastLimit, Day: e.Day, MM: e.MM, Limit: limit, Severity: bad}, tradePage)
 			return
 		}
 	}
 	e, known := l.past.last(at.side, kind)
-	l.after(id, title, e, known, days, "Last looked at or new", ours)
+	l.after(id, e, known, days, ours)
 }
 
 // spokes of a newly built wheel settle in the first 100 km; after that they go by age.
 func (l *list) spokes(at end) {
-	id, title := "spokes_"+at.side, at.word+" spoke tension"
+	id := "spokes_" + at.side
 	built, isNew := l.past.last(at.side, "built")
 	checked, known := l.past.last(at.side, "spokes")
 	if isNew && (!known || checked.Day < built.Day) {
 		if day, gone := l.past.reached(built.Day, l.every.NewSpokesKM); gone {
-			l.add(id, title, day, "Built on "+built.Day.String()+", "+short(l.every.NewSpokesKM)+" km ridden since: new spokes settle.", manual)
+			l.add(id, day, Why{Code: NewSpokes, Day: built.Day, KM: l.every.NewSpokesKM}, manual)
 			return
 		}
 		checked, known = built, true
 	}
-	l.after(id, title, checked, known, l.every.Spokes, "Last checked or built", ours)
+	l.after(id, checked, known, l.every.Spokes, ours)
 }
 
 func (l *list) bolts() {
 	e, known := l.past.last("", "bolts")
 	if moved, carried := l.past.last("", "transport"); carried && (!known || e.Day < moved.Day) {
-		l.add("bolts", "Bolts by torque", moved.Day, "Carried on "+moved.Day.String()+", and bolts not checked since.", practice)
+		l.add("bolts", moved.Day, Why{Code: AfterMoving, Day: moved.Day}, practice)
 		return
 	}
-	l.after("bolts", "Bolts by torque", e, known, l.every.Bolts, "Last checked", ours)
-}
-
-func mm(x float64) string { return short(x) + " mm" }
-
-func short(x float64) string { return strconv.FormatFloat(x, 'f', -1, 64) }
-
-// sentence begins with a capital and ends with a full stop.
-func sentence(text string) string {
-	if text[0] >= 'a' && text[0] <= 'z' {
-		text = string(text[0]-'a'+'A') + text[1:]
-	}
-	return text + "."
+	l.after("bolts", e, known, l.every.Bolts, ours)
 }

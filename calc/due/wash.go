@@ -21,7 +21,7 @@ func (l *list) wash() {
 		}
 	}
 	if first != nil {
-		l.add("wash", "Wet wash", *first.Due, first.Why, ours)
+		l.add("wash", *first.Due, Why{Code: SaltyBike, Day: *first.Due, Salt: first.Why}, ours)
 	}
 }
 

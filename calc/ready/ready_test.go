@@ -1,6 +1,7 @@
 package ready_test
 
 import (
+	"reflect"
 	"testing"
 
 	"rimside/calc/check"
@@ -147,6 +148,7 @@ func TestDecide(t *testing.T) {
 		{"an arrival taken up again", []ready.Event{look, arrival(0, 1), arrival(1, 0)}, ready.Stop, "arrival "},
 
 		{"a row skipped", []ready.Event{short(look)}, ready.Care, "skipped "},
+		{"all rows skipped", []ready.Event{of(ready.Walk, on(0, ready.Event{Moment: "start", Asked: 9, Ended: true}))}, ready.Care, "skipped "},
 		{"a row skipped, made good", []ready.Event{short(walk("start", 1)), walk("start", 0)}, ready.NoFaultFound, ""},
 		{"a row skipped at the start, a whole evening's walk", []ready.Event{short(walk("start", 1)), look}, ready.NoFaultFound, ""},
 		{"a row skipped in the evening, a whole start", []ready.Event{short(walk("evening", 1)), walk("start", 0)}, ready.Care, "skipped "},
@@ -209,6 +211,19 @@ func TestWorstFirstAndLastLook(t *testing.T) {
 	}
 	if only := ready.Decide(sound(), events[4:5], today); only.State != ready.NotLookedAt || only.LastLook == nil {
 		t.Errorf("an old walk: %+v", only)
+	}
+}
+
+// What happened at the same time is told in one order, whichever came first.
+func TestTiesAreTold(t *testing.T) {
+	for _, pair := range [][2]ready.Event{
+		{found(check.Stop, "wf"), found(check.Stop, "wr")}, {walk("start", 1), short(walk("start", 1))}, {walk("start", 1), walk("evening", 1)},
+		{measured(check.RotorThickness, 1.2, "wf"), measured(check.RotorThickness, 1.3, "wf")},
+	} {
+		a := ready.Decide(sound(), []ready.Event{pair[0], pair[1]}, today)
+		if b := ready.Decide(sound(), []ready.Event{pair[1], pair[0]}, today); !reflect.DeepEqual(a, b) {
+			t.Errorf("%+v\n%+v", a, b)
+		}
 	}
 }
 

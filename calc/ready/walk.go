@@ -8,7 +8,7 @@ import (
 )
 
 // answeredBy are the moments whose walk-around, gone through to its end, answers an event.
-var answeredBy = map[Kind][]string{Crash: {"crash"}, Journey: {"arrival", "evening"}}
+var answeredBy = map[Kind][]string{Crash: check.AnsweredBy("crash"), Journey: check.AnsweredBy("transport")}
 
 // thorough are the moments with time and tools.
 var thorough = []string{"evening", "crash", "arrival"}

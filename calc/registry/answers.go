@@ -1,5 +1,11 @@
 package registry
 
+import (
+	"rimside/calc/check"
+	"rimside/calc/due"
+	"rimside/calc/salt"
+)
+
 // answerOf is the table of the named calculation's answer. Functions, not variables, hold these tables: the browser's build, which
 // never asks, leaves them out.
 func answerOf(name string) *Field {
@@ -50,28 +56,30 @@ func leakAnswer() *Field {
 
 func saltAnswer() *Field {
 	return result(
-		parts("couples", wording("where"), wording("anode"), wording("cathode"), figure("gap_v", "V"), figure("over_v", "V")),
-		figure("since_wash_g", "g"), wording("wash_due"), wording("why"))
+		parts("couples", key("where", salt.Places()...), key("anode", salt.Materials()...), key("cathode", salt.Materials()...), figure("gap_v", "V"), figure("over_v", "V"),
+			key("rank", salt.Ranks()...)),
+		figure("since_wash_g", "g"), wording("wash_due"), part("why", key("code", salt.Codes()...), valuesOf("values")))
 }
 
 func checksAnswer() *Field {
-	return listing(wording("id"), key("station", "front_wheel", "front_brake", "bar", "frame", "rear_wheel", "rear_brake"),
-		wording("title"), wording("look_for"), wording("how"), wording("limit"), key("worst", "note", "care", "stop"), wording("source"),
-		part("measure", wording("what"), key("unit", "mm"), limitAnswer("stop"), limitAnswer("care")).optional())
+	stations := make([]string, len(check.Stations()))
+	for i, s := range check.Stations() {
+		stations[i] = string(s)
+	}
+	bound := func(name string) *Field { return part(name, figure("value", "mm"), key("unit", "mm")).nullable() }
+	return listing(key("id", check.IDs()...), key("station", stations...), key("group", string(check.First), string(check.Rest)), bound("limit"), bound("care"),
+		key("measure", check.Measures()...).nullable(), key("worst", "note", "care", "stop"), key("source", check.Sources()...))
 }
 
 func dueAnswer() *Field {
-	return listing(wording("id"), wording("title"), onDay("due"), tally("overdue_days", "d"), wording("why"), wording("source"))
+	return listing(key("id", due.IDs()...), onDay("due"), tally("overdue_days", "d"), part("why", key("code", due.Codes()...), valuesOf("values")),
+		key("source", due.Sources()...))
 }
 
 func packAnswer() *Field {
 	return result(stepsAnswer("steps"), wordings("bag"), wordings("buy_there"),
 		parts("goods", wording("id"), key("cabin", "yes", "no", "ask"), key("hold", "yes", "no", "ask"), wording("why"), wording("dated")),
 		stepsAnswer("arrival"))
-}
-
-func limitAnswer(name string) *Field {
-	return part(name, key("when", "below", "to", "above"), figure("mm", "mm")).nullable()
 }
 
 func stepsAnswer(name string) *Field {

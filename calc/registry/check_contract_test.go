@@ -36,17 +36,20 @@ func namesOf(object any) string {
 // The published shapes: members that others rely on.
 func TestChecksDueAndSaltKeepTheirShape(t *testing.T) {
 	for _, item := range called(t, "checks", registry.Example("checks")).([]any) {
-		names := strings.Replace(namesOf(item), " measure", "", 1)
-		if names != "how id limit look_for source station title worst" {
+		if names := namesOf(item); names != "care group id limit measure source station worst" {
 			t.Errorf("a check has %s", names)
 		}
-		if m, measured := item.(map[string]any)["measure"]; measured && namesOf(m) != "care stop unit what" {
-			t.Errorf("a measure has %s", namesOf(m))
+		check := item.(map[string]any)
+		if (check["limit"] == nil) != (check["measure"] == nil) || check["limit"] != nil && namesOf(check["limit"]) != "unit value" {
+			t.Errorf("%v", check)
 		}
 	}
 	for _, item := range called(t, "due", registry.Example("due")).([]any) {
-		if names := namesOf(item); names != "due id overdue_days source title why" {
+		if names := namesOf(item); names != "due id overdue_days source why" {
 			t.Errorf("a due item has %s", names)
+		}
+		if names := namesOf(item.(map[string]any)["why"]); names != "code values" {
+			t.Errorf("a reason has %s", names)
 		}
 	}
 	answer := called(t, "salt", registry.Example("salt"))
@@ -54,7 +57,7 @@ func TestChecksDueAndSaltKeepTheirShape(t *testing.T) {
 		t.Errorf("salt has %s", names)
 	}
 	for _, couple := range answer.(map[string]any)["couples"].([]any) {
-		if names := namesOf(couple); names != "anode cathode gap_v over_v where" {
+		if names := namesOf(couple); names != "anode cathode gap_v over_v rank where" {
 			t.Errorf("a couple has %s", names)
 		}
 	}

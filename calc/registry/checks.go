@@ -32,22 +32,29 @@ var checksCalculation = calculation{
 }
 
 func checkJSON(c check.Check) fields {
-	f := fields{
-		{"id", c.ID}, {"station", string(c.Station)}, {"title", c.Title}, {"look_for", c.LookFor}, {"how", c.How}, {"limit", c.Limit},
-		{"worst", string(c.Worst)}, {"source", c.Source},
-	}
+	var limit, care, measure any
 	if c.Limits != nil {
-		f = append(f, field{"measure", fields{
-			{"what", string(c.Limits.What)}, {"unit", "mm"}, {"stop", boundJSON(c.Limits.Stop)}, {"care", boundJSON(c.Limits.Care)},
-		}})
+		limit, care, measure = limitsJSON(*c.Limits)
 	}
-	return f
+	return fields{
+		{"id", c.ID}, {"station", string(c.Station)}, {"group", string(c.Group)}, {"limit", limit}, {"care", care}, {"measure", measure},
+		{"worst", string(c.Worst)}, {"source", string(c.Source)},
+	}
 }
 
-// boundJSON says when a measured value is refused: below, at or below ("to"), or above; null where nothing refuses it.
+// limitsJSON is the limit of a measured value, beyond which nobody rides where there is such a one, else only with care; and beside a
+// limit to stop at the one to take care from.
+func limitsJSON(l check.Limits) (limit, care, measure any) {
+	limit = boundJSON(l.Stop)
+	if l.Stop.Edge == "" {
+		return boundJSON(l.Care), nil, string(l.What)
+	}
+	return limit, boundJSON(l.Care), string(l.What)
+}
+
 func boundJSON(b check.Bound) any {
 	if b.Edge == "" {
 		return nil
 	}
-	return fields{{"when", string(b.Edge)}, {"mm", b.MM}}
+	return fields{{"value", b.MM}, {"unit", "mm"}}
 }

@@ -29,11 +29,28 @@ var dueCalculation = calculation{
 		out := make([]any, len(items))
 		for i, item := range items {
 			out[i] = fields{
-				{"id", item.ID}, {"title", item.Title}, {"due", item.Due.String()}, {"overdue_days", item.OverdueDays}, {"why", item.Why}, {"source", item.Source},
+				{"id", item.ID}, {"due", item.Due.String()}, {"overdue_days", item.OverdueDays},
+				{"why", fields{{"code", string(item.Why.Code)}, {"values", dueValues(item.Why)}}}, {"source", string(item.Source)},
 			}
 		}
 		return out, nil
 	},
+}
+
+func dueValues(w due.Why) fields {
+	switch w.Code {
+	case due.NeverNoted:
+		return fields{}
+	case due.EveryDays:
+		return fields{{"day", w.Day.String()}, {"days", w.Days}}
+	case due.PastLimit:
+		return fields{{"day", w.Day.String()}, {"mm", w.MM}, {"limit_mm", w.Limit.MM}, {"when", string(w.Limit.Edge)}, {"severity", string(w.Severity)}}
+	case due.NewSpokes:
+		return fields{{"day", w.Day.String()}, {"km", w.KM}}
+	case due.SaltyBike:
+		return append(fields{{"day", w.Day.String()}, {"pair", string(w.Salt.Code)}}, saltValues(w.Salt)...)
+	}
+	return fields{{"day", w.Day.String()}}
 }
 
 // intervalsOf takes what is given and the usual for the rest.

@@ -54,10 +54,18 @@ func saltJSON(a salt.Answer) fields {
 	couples := make([]any, len(a.Couples))
 	for i, c := range a.Couples {
 		couples[i] = fields{
-			{"where", c.Where}, {"anode", string(c.Anode)}, {"cathode", string(c.Cathode)}, {"gap_v", c.GapV}, {"over_v", c.OverV},
+			{"where", c.Where}, {"anode", string(c.Anode)}, {"cathode", string(c.Cathode)}, {"gap_v", c.GapV}, {"over_v", c.OverV}, {"rank", c.Rank().String()},
 		}
 	}
-	return fields{{"couples", couples}, {"since_wash_g", a.Grams}, {"wash_due", dayText(a.Due)}, {"why", a.Why}}
+	return fields{{"couples", couples}, {"since_wash_g", a.Grams}, {"wash_due", dayText(a.Due)}, {"why", fields{{"code", string(a.Why.Code)}, {"values", saltValues(a.Why)}}}}
+}
+
+func saltValues(r salt.Reason) fields {
+	out := fields{{"g", r.Grams}, {"wash_at_g", r.WashAt}, {"rank", r.Rank.String()}}
+	if r.Code == salt.KnownPair {
+		out = append(out, fields{{"anode", string(r.Anode)}, {"cathode", string(r.Cathode)}}...)
+	}
+	return out
 }
 
 // dayText writes a day, "" for none.

@@ -38,10 +38,10 @@ var shiftCalculation = calculation{
 	run: runShift,
 }
 
-// learntAnswer tells the shift, how many notes it rests on, how many are of another tyre, and how many cannot count since
-// their tyre, what was recommended or what was ridden is not known.
 func shiftAnswer() *Field { return result(learntAnswer("front"), learntAnswer("rear")) }
 
+// learntAnswer tells the shift, how many notes it rests on, how many are of another tyre, and how many cannot count since
+// their tyre, what was recommended or what was ridden is not known.
 func learntAnswer(name string) *Field {
 	return part(name, figure("shift", ""), tally("notes", ""), tally("other_tyre", ""), tally("unknown", ""))
 }

@@ -14,7 +14,7 @@ const (
 func checkSources() []source {
 	return []source{
 		{groupChecks, "Least thickness of a rotor without a readable mark; its own mark wins", "", one(check.RotorMinMM, "mm"),
-			"trade pages: 1.50, 1.52 and 1.55 are printed, and the strictest is used", published},
+			"trade pages: 1.50, 1.52 and 1.55 are printed, and the strictest is used; thicker rotors carry higher marks", published},
 		{groupChecks, "Run-out of a rotor: care above", "", one(check.RotorRunOutMM, "mm"), "nothing published was found", memory},
 		{groupChecks, "Run-out of a rim, full reading in one turn: care above", "", []amount{
 			{"any bike", check.RimRunOutMM, "mm"}, {"racing", check.RacingRunOutMM, "mm"},
@@ -22,12 +22,13 @@ func checkSources() []source {
 		{groupChecks, "Friction left on a disc pad", "", []amount{
 			{"do not ride at or under", check.PadsStopMM, "mm"}, {"replace before an event at or under", check.PadsCareMM, "mm"},
 		}, "trade page", published},
+		{groupChecks, "Friction left on a road bike’s disc pad: replace before an event at or under", "", one(check.PadsCareRoadMM, "mm"),
+			"a new road pad has about 2 mm, so half is left", ours},
+		{groupChecks, "How many rows of a walk-around stand before the rest", "", one(check.MostFirst, "rows"), "what is looked at, not clicked away", ours},
 		{groupChecks, "Wall of a rim for rim brakes: replace at or under", "", one(check.WallMM, "mm"), "trade page; failure was seen near 0.7 mm", published},
 		{groupChecks, "Room beside the tyre: do not ride under", "", one(check.RoomStopMM, "mm"), "16 CFR 1512.11", published},
-		{groupChecks, "Room beside the tyre, road: care under", "", one(check.RoomRoadMM, "mm"), "EN 14781, 4.10.2, as a forum quotes it", published},
+		{groupChecks, "Room beside the tyre, road: care under", "", one(check.RoomRoadMM, "mm"), "EN 14781, 4.10.2, superseded by parts of ISO 4210, as a forum quotes it", published},
 		{groupChecks, "Room beside the tyre, other bikes: care under", "", one(check.RoomOtherMM, "mm"), "ISO 4210-2", memory},
-		{groupChecks, "What a walk around comes to", "a stop: do not ride; any finding or anything skipped: ride with care; else nothing found", nil,
-			"missing knowledge is not permission", ours},
 	}
 }
 

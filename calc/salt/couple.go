@@ -10,6 +10,19 @@ type Couple struct {
 	GapV, OverV    float64 // the gap, and what it has above the limit
 }
 
+// Rank words the couple by itself.
+func (c Couple) Rank() Rank {
+	switch {
+	case c.OverV >= StrongFromV:
+		return Strong
+	case c.OverV >= UsualFromV:
+		return Usual
+	case c.OverV > 0:
+		return Mild
+	}
+	return Within
+}
+
 // Couples are the places of a wheel whose two materials are both known, in order from the rim inwards.
 func (w Wheel) Couples() []Couple {
 	var out []Couple
@@ -20,6 +33,9 @@ func (w Wheel) Couples() []Couple {
 	}
 	return out
 }
+
+// Places lists where two materials touch, as keys.
+func Places() []string { return []string{"rim_nipple", "nipple_spoke", "spoke_hub", "hub_bearing"} }
 
 type place struct {
 	where         string
@@ -54,10 +70,17 @@ type Rank int
 
 // The ranks, mildest first.
 const (
-	Mild Rank = iota
+	Within Rank = iota // no more than the limit
+	Mild
 	Usual
 	Strong
 )
+
+// String is the key of a rank.
+func (r Rank) String() string { return Ranks()[r] }
+
+// Ranks lists the keys, mildest first.
+func Ranks() []string { return []string{"within", "mild", "usual", "strong"} }
 
 // From these volts above the limit a couple is usual, or strong (our choice: aluminium rim, brass nipples and stainless spokes in
 // an aluminium hub, a good wheel, is usual; aluminium in carbon, a known failure, is strong).

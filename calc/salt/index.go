@@ -1,10 +1,6 @@
 package salt
 
-import (
-	"strconv"
-
-	"rimside/calc/unit"
-)
+import "rimside/calc/unit"
 
 // Grams on the bike at which a wash is due, by rank (our choice: five hours a week indoors at mean sweat bring 1.34 g, so a usual
 // wheel is washed every one to two weeks, as is common practice; a strong couple halves that).
@@ -29,7 +25,28 @@ type Answer struct {
 	Couples []Couple
 	Grams   float64 // that reached the bike and were not washed off: an index
 	Due     *unit.Day
-	Why     string
+	Why     Reason
+}
+
+// Code says what decides on the wash of a wheel.
+type Code string
+
+// What may decide: the worst pair of materials, the pair that rim and nipples may be, or only how much salt there is.
+const (
+	KnownPair   Code = "pair"
+	UnknownPair Code = "pair_not_known"
+	NoPair      Code = "no_pair"
+)
+
+// Codes lists them as keys.
+func Codes() []string { return []string{string(KnownPair), string(UnknownPair), string(NoPair)} }
+
+// Reason is why a wash is due, or not yet.
+type Reason struct {
+	Code           Code
+	Grams, WashAt  float64 // on the bike, and how many this wheel is washed at
+	Rank           Rank
+	Anode, Cathode Material // of the worst pair
 }
 
 // Decide reads a log up to today. A wash is due from the day on which the index reached the wheel's own limit.
@@ -50,25 +67,13 @@ func Decide(wheel Wheel, log []Entry, today unit.Day) Answer {
 	return a
 }
 
-func why(a Answer, rank Rank, worst Couple) string {
-	text := "About " + places(a.Grams, 1) + " g of salt on the bike since it was washed; this wheel gets a wet wash at " + places(washAt(rank), 1) + " g. "
+func why(a Answer, rank Rank, worst Couple) Reason {
+	r := Reason{Code: KnownPair, Grams: a.Grams, WashAt: washAt(rank), Rank: rank, Anode: worst.Anode, Cathode: worst.Cathode}
 	switch {
 	case rank == Strong && worst.OverV < StrongFromV:
-		text += "Rim or nipples are not known, so they count as the worst pair. "
-	case worst.OverV > 0:
-		text += "Its worst pair is " + worst.Anode.Words() + " against " + worst.Cathode.Words() + ", " + rankWords(rank) + ": the " + worst.Anode.Words() + " gives way. "
+		r.Code, r.Anode, r.Cathode = UnknownPair, "", ""
+	case worst.OverV == 0:
+		r.Code, r.Anode, r.Cathode = NoPair, "", ""
 	}
-	return text + "Wiping hardly counts: it misses the crevices. An index from hours and assumptions, for a rhythm of washing; it predicts nothing."
+	return r
 }
-
-func rankWords(r Rank) string {
-	switch r {
-	case Mild:
-		return "a mild one"
-	case Usual:
-		return "as in most wheels"
-	}
-	return "a strong one"
-}
-
-func places(x float64, n int) string { return strconv.FormatFloat(x, 'f', n, 64) }

@@ -1,7 +1,6 @@
 package salt_test
 
 import (
-	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -89,13 +88,39 @@ func TestDueDay(t *testing.T) {
 	}
 }
 
-func TestWhySaysThatItIsAnIndex(t *testing.T) {
-	for words, wheel := range map[string]salt.Wheel{
-		"as in most wheels": good, "a strong one": carbon, "a mild one": noble, "not known": {},
+func TestWhyNamesTheWorstPair(t *testing.T) {
+	for about, c := range map[string]struct {
+		wheel  salt.Wheel
+		code   salt.Code
+		rank   salt.Rank
+		washAt float64
+		anode  salt.Material
+	}{
+		"usual": {good, salt.KnownPair, salt.Usual, 2.0, salt.Aluminium}, "strong": {carbon, salt.KnownPair, salt.Strong, 1.0, salt.Aluminium},
+		"not known": {salt.Wheel{}, salt.UnknownPair, salt.Strong, 1.0, ""},
+		"one metal": {salt.Wheel{Rim: salt.Titanium, Nipple: salt.Titanium, Spoke: salt.Titanium, Hub: salt.Titanium, Bearing: salt.Titanium}, salt.NoPair, salt.Mild, 2.6, ""},
 	} {
-		text := salt.Decide(wheel, []salt.Entry{{1, "salted", 1.23, ""}}, 2).Why
-		if !strings.Contains(text, words) || !strings.Contains(text, "predicts nothing") || !strings.Contains(text, "1.2 g") {
-			t.Errorf("%s: %s", words, text)
+		why := salt.Decide(c.wheel, []salt.Entry{{1, "salted", 1.23, ""}}, 2).Why
+		if why.Code != c.code || why.Rank != c.rank || why.WashAt != c.washAt || why.Anode != c.anode || why.Grams != 1.23 {
+			t.Errorf("%s: %+v", about, why)
+		}
+	}
+}
+
+// Stainless spokes in an aluminium hub are usual; aluminium in carbon is a known way to fail.
+func TestRankOfACouple(t *testing.T) {
+	for _, c := range []struct {
+		wheel salt.Wheel
+		where string
+		want  salt.Rank
+	}{
+		{good, "spoke_hub", salt.Usual}, {good, "rim_nipple", salt.Usual}, {carbon, "rim_nipple", salt.Strong},
+		{salt.Wheel{Rim: salt.Aluminium, Nipple: salt.Aluminium}, "rim_nipple", salt.Within},
+	} {
+		for _, couple := range c.wheel.Couples() {
+			if couple.Where == c.where && couple.Rank() != c.want {
+				t.Errorf("%s of %+v is %s, want %s", c.where, c.wheel, couple.Rank(), c.want)
+			}
 		}
 	}
 }

@@ -50,15 +50,6 @@ func Materials() []string {
 	return out
 }
 
-// Words names a material in a sentence.
-func (m Material) Words() string {
-	row, known := metal(m)
-	if !known {
-		return "an unknown material"
-	}
-	return row.Name
-}
-
 func metal(name Material) (Metal, bool) {
 	for _, m := range metals {
 		if m.Material == name {

@@ -1,10 +1,7 @@
 package unit_test
 
 import (
-	"encoding/json"
-	"errors"
 	"math"
-	"os"
 	"testing"
 
 	"rimside/calc/unit"
@@ -38,50 +35,4 @@ func TestConversionsInvert(t *testing.T) {
 		near(t, "C", unit.FromCelsius(x).Celsius(), x, 1e-10)
 		near(t, "mm", unit.FromMM(x).MM(), x, 1e-12*math.Abs(x))
 	}
-}
-
-var errorNames = map[string]error{
-	"empty": unit.ErrEmpty, "number": unit.ErrNotNumber, "unit": unit.ErrUnit, "separator": unit.ErrSeparator,
-}
-
-// The same table holds the app's own reader of typed quantities to this one.
-func TestParseTable(t *testing.T) {
-	raw, err := os.ReadFile("testdata/quantities.json")
-	if err != nil {
-		t.Fatal(err)
-	}
-	var cases []struct {
-		Text, Dimension, Unit, Error string
-		SI                           float64
-	}
-	if err := json.Unmarshal(raw, &cases); err != nil {
-		t.Fatal(err)
-	}
-	for _, c := range cases {
-		got, err := unit.Parse(c.Text, unit.Dimension(c.Dimension), c.Unit)
-		if !errors.Is(err, errorNames[c.Error]) {
-			t.Errorf("%q: error %v, want %q", c.Text, err, c.Error)
-		}
-		if err == nil {
-			near(t, c.Text, got, c.SI, 1e-9*math.Max(1, math.Abs(c.SI)))
-		}
-	}
-}
-
-func FuzzParse(f *testing.F) {
-	for _, s := range []string{"32 psi", "2,1 bar", "", "−1", "1e400", "٣", "2.1.1", "\xff", "9999999999999999 kPa"} {
-		f.Add(s, "bar")
-	}
-	dims := []unit.Dimension{unit.Pressure, unit.Mass, unit.Length, unit.Temperature, unit.Altitude, unit.Speed, unit.Distance, ""}
-	f.Fuzz(func(t *testing.T, text, fallback string) {
-		for _, dim := range dims {
-			value, err := unit.Parse(text, dim, fallback)
-			if math.IsNaN(value) || math.IsInf(value, 0) {
-				t.Errorf("Parse(%q, %s) = %v", text, dim, value)
-			}
-			if err != nil && value != 0 {
-				t.Errorf("Parse(%q, %s) gives %v beside an error", text, dim, value)
-			}
-		}
-	})
 }

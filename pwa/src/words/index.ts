@@ -8,6 +8,11 @@ export type { Key } from "./locale.ts";
 export { locale, useLocale } from "./wanted.ts";
 export { all, either, facts, listed, sentences } from "./list.ts";
 
+// isKey tells whether the catalogue has words for what an older or newer app may have named.
+export function isKey(text: string): text is Key {
+  return Object.hasOwn(catalogue(), text);
+}
+
 export function w<K extends Key>(key: K, ...args: Args<English[K]>): string {
   return say(catalogue()[key], args[0] ?? {}, locale().words);
 }

@@ -1,8 +1,10 @@
 import { equal, test } from "../../ui/testing.ts";
 import type { Json } from "../../log/op/json.ts";
 import type { RecordState } from "../../log/op/merge.ts";
-import { buildOf, eventsOf } from "./build.ts";
-import { dueReminders, intervalsOf, wayOf } from "./due_view.ts";
+import { buildOf } from "./build.ts";
+import { type DueLine, dueReminders, dueSummary, dueView, dueWhy, intervalsOf, wayOf } from "./due_view.ts";
+import { eventsOf } from "./past.ts";
+import { dayWords } from "../value/when.ts";
 import { hex, merged, now, op } from "../value/kit.test.ts";
 import { coupleWords, logOf, materialsOf, saltLog } from "./salt_view.ts";
 
@@ -16,8 +18,8 @@ const find = (rec: string): RecordState | undefined => all.find((each) => each.r
 
 test("build: what is known of a bike, and nothing that is not", () => {
   equal(buildOf(bike, find), {
-    front: { setup: "tubeless", rim_material: "carbon", nipple_material: "aluminium", brake: "disc", axle: "through_axle", rotor_min_mm: 1.5 },
-    rear: { axle: "quick_release" }, brake: "disc",
+    front: { setup: "tubeless", rim_material: "carbon", nipple_material: "aluminium", brake: "disc", wheel: front.rec, tyre: tyre.rec, axle: "through_axle", rotor_min_mm: 1.5 },
+    rear: { wheel: rear.rec, axle: "quick_release" }, brake: "disc",
   });
   equal(buildOf(undefined, find), {});
   equal(materialsOf(front), { rim: "carbon", nipple: "aluminium" });
@@ -26,7 +28,7 @@ test("build: what is known of a bike, and nothing that is not", () => {
 test("events: sealant, rides, washes, walk-arounds, services and rotors of this bike, by day", () => {
   const states = [...all,
     made("1", "ride", { bike: bike.rec, day: "2026-06-01", kind: "indoor", hours: 1.5, sweat: "high" }), made("2", "ride", { bike: hex("other"), day: "2026-06-01", kind: "dry" }),
-    made("3", "wash", { bike: bike.rec, day: "2026-06-03", kind: "wipe" }), made("4", "check", { bike: bike.rec, day: "2026-06-04", moment: "crash" }),
+    made("3", "wash", { bike: bike.rec, day: "2026-06-03", kind: "wipe" }), made("4", "check", { bike: bike.rec, day: "2026-06-04", moment: "crash", done: true }),
     made("5", "service", { bike: bike.rec, day: "2026-06-05", what: "pads_rear" }), made("6", "service", { bike: bike.rec, day: "2026-06-06", what: "something else" }),
     made("7", "measure", { of: front.rec, day: "2026-05-30", what: "rotor_thickness", mm: 1.7 }), made("8", "measure", { of: front.rec, day: "2026-05-30", what: "rim_runout", mm: 0.4 }),
     made("9", "service", { bike: bike.rec, day: "2026-06-07", what: "sealant_front" }),
@@ -48,13 +50,40 @@ test("due: intervals keep what is valid, and say what is not", () => {
   equal(intervalsOf({ sealant_days: 45 }, { sealant_days: "" }).intervals, {});
 });
 
-test("due: reminders keep their ids; what is overdue rings today", () => {
-  const line = { id: "wash", title: "Wash", due: "2026-07-01", overdue_days: 13, why: "w", source: "" };
-  equal(dueReminders([line, { ...line, id: "pads_front", due: "2026-08-01" }], "b", "2026-07-14").map(({ uid, day }) => [uid, day]), [["wash.b@rimside", "2026-07-14"], ["pads_front.b@rimside", "2026-08-01"]]);
+test("events: what a walk-around looked at or measured is looked at; journeys and crashes are told", () => {
+  const items = [{ id: "front_wheel.sealant", state: "ok" }, { id: "rear_wheel.spokes", state: "skipped" }, { id: "rear_brake.pads", state: "found" }, { id: "bar.stem_bolts", state: "ok" }];
+  const states = [bike, front, rear,
+    made("1", "check", { bike: bike.rec, day: "2026-06-04", moment: "evening", done: true, items }), made("2", "check", { bike: bike.rec, day: "2026-06-05", moment: "crash", done: false }),
+    made("3", "trip", { bikes: [bike.rec], from: "2026-06-06", to: "2026-06-09" }), made("4", "measure", { of: bike.rec, what: "pads", side: "rear", mm: 1.4, day: "2026-06-10" }),
+    made("5", "service", { of: rear.rec, bike: hex("other"), day: "2026-06-11", what: "rotor_front" }), made("6", "service", { of: hex("elsewhere"), bike: bike.rec, day: "2026-06-12", what: "rotor_rear" }),
+  ];
+  equal(eventsOf(states, bike.rec), [
+    { kind: "check", day: "2026-06-04", moment: "evening" }, { kind: "sealant", day: "2026-06-04", side: "front" }, { kind: "pads", day: "2026-06-04", side: "rear" }, { kind: "bolts", day: "2026-06-04" },
+    { kind: "crash", day: "2026-06-05" }, { kind: "transport", day: "2026-06-06" }, { kind: "transport", day: "2026-06-09" }, { kind: "pads", day: "2026-06-10", side: "rear", mm: 1.4 },
+    { kind: "rotor", day: "2026-06-11", side: "rear", new: true },
+  ]);
+});
+
+const line: DueLine = { id: "wash", due: "2026-07-01", overdue_days: 13, why: { code: "every", values: { day: "2026-06-01", days: 30 } }, source: "ours" };
+const never: DueLine = { id: "bolts", due: "2026-07-14", overdue_days: 0, why: { code: "never_noted", values: {} }, source: "ours" };
+
+test("due: reminders keep their ids and name the bike; what is overdue rings today, what nobody noted once", () => {
+  const made = dueReminders([line, { ...line, id: "pads_front", due: "2026-08-01" }, never, { ...never, id: "spokes_front" }], "b", "Ochre", now, "2026-07-14");
+  equal(made.map(({ uid, day, title }) => [uid, day, title]), [
+    ["wash.b@rimside", "2026-07-14", "Ochre: Wet wash"], ["pads_front.b@rimside", "2026-08-01", "Ochre: Disc pads, front"], ["never.b@rimside", "2026-07-14", "Ochre: 2 never noted"],
+  ]);
   equal([wayOf("walk_around", "b", {}), wayOf("rotor_rear", "b", { rear: "r" }), wayOf("wash", "b", {})], ["#/checks/walk/b/evening", "#/wheels/measure/r/rotor_thickness", ""]);
 });
 
+test("due: in a line, and the reason in a sentence", () => {
+  equal(dueSummary(dueView([line, never])), "Wet wash: 13 days · 1 never noted");
+  equal(dueSummary(dueView([])), "");
+  equal(dueWhy(line, now), `Last looked at or done ${dayWords("2026-06-01", now)}; every 30 days.`);
+  equal(dueWhy({ ...line, id: "rotor_rear", why: { code: "measured", values: { mm: 1.45, limit_mm: 1.5, day: "2026-07-01", severity: "stop" } } }, now), `Measured 1.45 mm ${dayWords("2026-07-01", now)}; under 1.5 mm nobody rides.`);
+});
+
 test("salt: a couple is told as a rank, not as a forecast", () => {
-  equal(coupleWords({ where: "rim_nipple", anode: "aluminium", cathode: "carbon", gap_v: 1.3, over_v: 1.15 }), "Rim and nipples: aluminium against carbon, 1.30 V: a known way to fail: look closely, wash sooner");
-  equal(coupleWords({ where: "spoke_hub", anode: "aluminium", cathode: "stainless", gap_v: 0.1, over_v: 0 }).endsWith("within the limit"), true);
+  const couple = { where: "rim_nipple", anode: "aluminium", cathode: "carbon", gap_v: 1.3, over_v: 1.15, rank: "strong" } as const;
+  equal(coupleWords(couple), "Rim and nipples: aluminium against carbon, 1.30 V: a known way to fail: look closely, wash sooner");
+  equal(coupleWords({ ...couple, where: "spoke_hub", cathode: "stainless", rank: "usual" }).endsWith("usual in good wheels: wash it, keep it greased"), true);
 });

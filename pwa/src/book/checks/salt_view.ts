@@ -46,15 +46,8 @@ export type SaltAnswer = Answers["salt"];
 type Couple = SaltAnswer["couples"][number];
 
 // coupleWords ranks a couple in words: the gap alone is no prediction.
-export function coupleWords({ where, anode, cathode, gap_v, over_v }: Couple): string {
-  const rank = over_v <= 0 ? "fine" : over_v < 0.3 ? "some" : over_v < 0.7 ? "much" : "most";
-  return w("salt.couple", { where: whereWords(where), anode: optionWords("rim_material", anode), cathode: optionWords("rim_material", cathode), gap: fixed(gap_v, 2), rank: w(`salt.rank.${rank}`) });
-}
-
-function whereWords(where: string): string {
-  const known = ["rim_nipple", "nipple_spoke", "spoke_hub", "hub_bearing"] as const;
-  const found = known.find((each) => each === where.replace("-", "_"));
-  return found === undefined ? where : w(`salt.where.${found}`);
+export function coupleWords({ where, anode, cathode, gap_v, rank }: Couple): string {
+  return w("salt.couple", { where: w(`salt.where.${where}`), anode: optionWords("rim_material", anode), cathode: optionWords("rim_material", cathode), gap: fixed(gap_v, 2), rank: w(`salt.rank.${rank}`) });
 }
 
 // logWords is a line of the log: "Indoor ride, 1.5 h, middling sweat".

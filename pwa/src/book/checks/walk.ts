@@ -1,8 +1,7 @@
-// A walk-around: what is looked at, station by station, what was seen, and what that comes to.
+// A walk-around: what is looked at, station by station, and what was seen. What it comes to, the calculator says.
 
 import type { Answers, Requests } from "../../contract/contract.ts";
-import type { Json } from "../../log/op/json.ts";
-import { isObject } from "../pressure/answer.ts";
+import { isRow } from "./rows.ts";
 
 export const stations = ["front_wheel", "front_brake", "bar", "frame", "rear_wheel", "rear_brake"] as const satisfies readonly Ask["station"][];
 export type Station = Ask["station"];
@@ -12,8 +11,6 @@ export type Moment = Requests["checks"]["moment"];
 
 export const severities = ["note", "care", "stop"] as const satisfies readonly Ask["worst"][];
 export type Severity = Ask["worst"];
-
-export type Outcome = "nothing_found" | "ride_with_care" | "do_not_ride";
 
 // Ask is one thing to look at, as the calculator lists it for this bike and moment.
 export type Ask = Answers["checks"][number];
@@ -37,67 +34,95 @@ export interface Picture {
   readonly height: number;
 }
 
-// Walk is what the phone keeps until the walk-around is finished.
+// Value is what was measured at a row, as typed, and how bad it is; "fine" within its limits, "" while it cannot be read.
+export interface Value {
+  readonly rec: string; // the record of the measurement
+  readonly text: string;
+  readonly verdict: "" | "fine" | "care" | "stop";
+}
+
+// Walk is what the phone keeps of a walk-around until it is ended: one for each bike and moment.
 export interface Walk {
   readonly bike: string;
   readonly moment: Moment;
   readonly check: string; // its record
   readonly started: number; // ms since 1970
-  readonly asked: readonly Ask[];
+  readonly asked: readonly Ask[]; // both levels
   readonly seen: Readonly<Record<string, "ok" | "skipped">>; // by ask
   readonly found: Readonly<Record<string, Found>>; // by ask
+  readonly values: Readonly<Record<string, Value>>; // by ask
+  readonly opened: readonly Station[]; // where the rest was unfolded
 }
 
+export const walkDraft = (bike: string, moment: Moment): string => `walk/${bike}/${moment}`;
+
 export interface Item {
+  readonly id: string;
+  readonly station: Station;
   readonly state: "ok" | "skipped" | "found";
   readonly severity?: Severity;
 }
 
-export interface Verdict {
-  readonly outcome: Outcome;
-  readonly looked: number;
-  readonly of: number;
+// isAsked: the first level is asked always, the rest where somebody unfolded it. What was answered stays asked.
+export function isAsked({ seen, found, values, opened }: Walk, { id, group, station }: Ask): boolean {
+  return group === "first" || opened.includes(station) || seen[id] !== undefined || found[id] !== undefined || values[id] !== undefined;
 }
 
-// verdictOf: a stop is never better than "do not ride"; whatever was found, or not looked at, cannot be called nothing. The calculator's
-// own rule is in calc/check; one table of cases in its testdata holds both to the same answers.
-export function verdictOf(items: readonly Item[]): Verdict {
-  const looked = items.filter(({ state }) => state === "ok" || state === "found").length;
-  const each = items.map(outcomeOf);
-  const outcome = each.includes("do_not_ride") ? "do_not_ride" : each.includes("ride_with_care") || items.length === 0 ? "ride_with_care" : "nothing_found";
-  return { outcome, looked, of: items.length };
-}
-
-// outcomeOf takes what it does not understand for the worse, and lets a finding count whatever the item was then called.
-function outcomeOf({ state, severity }: Item): Outcome {
-  if (severity === "note" || severity === "care") return "ride_with_care";
-  if ((severity !== undefined && (severity as string) !== "") || state === "found") return "do_not_ride";
-  return state === "ok" ? "nothing_found" : "ride_with_care";
+export function askedNow(walk: Walk): readonly Ask[] {
+  return walk.asked.filter((ask) => isAsked(walk, ask));
 }
 
 // itemsOf: what nobody answered was not looked at.
-export function itemsOf({ asked, seen, found }: Walk): readonly Item[] {
-  return asked.map(({ id }) => {
-    const finding = found[id];
-    if (finding !== undefined) return { state: "found", severity: finding.severity ?? "care" };
-    return { state: seen[id] ?? "skipped" };
+export function itemsOf(walk: Walk): readonly Item[] {
+  return askedNow(walk).map(({ id, station }): Item => {
+    const bad = worstAt(walk, id);
+    if (bad !== undefined) return { id, station, state: "found", severity: bad };
+    return { id, station, state: walk.values[id]?.verdict === "fine" ? "ok" : (walk.seen[id] ?? "skipped") };
   });
 }
 
-export function isDone({ asked, seen, found }: Walk, station: Station): boolean {
-  return asked.filter((ask) => ask.station === station).every(({ id }) => seen[id] !== undefined || found[id] !== undefined);
+// worstAt is how bad it is at a row: a measured value sets the least, which no finding talks down.
+export function worstAt({ found, values }: Walk, id: string): Severity | undefined {
+  const measured = values[id]?.verdict;
+  const finding = found[id];
+  const of = [...(finding === undefined ? [] : [finding.severity ?? "care"]), ...(measured === "care" || measured === "stop" ? [measured] : [])];
+  return severities.toReversed().find((each) => of.includes(each));
 }
 
-// stationSeen answers for all of a station that has no answer yet.
+export function countOf(items: readonly Item[]): { readonly asked: number; readonly looked: number } {
+  return { asked: items.length, looked: items.filter(({ state }) => state !== "skipped").length };
+}
+
+// stationsOf are the stations where something is asked, in walking order.
+export function stationsOf(walk: Walk): readonly Station[] {
+  return stations.filter((station) => walk.asked.some((ask) => ask.station === station));
+}
+
+export function isDone(walk: Walk, station: Station): boolean {
+  return askedNow(walk).filter((ask) => ask.station === station).every(({ id }) => walk.seen[id] !== undefined || worstAt(walk, id) !== undefined || walk.values[id]?.verdict === "fine");
+}
+
+// stationSeen answers for all rows of a station that have no answer yet; a row that was skipped stays skipped.
 export function stationSeen(walk: Walk, station: Station, state: "ok" | "skipped"): Walk {
-  const open = walk.asked.filter(({ id, station: at }) => at === station && walk.found[id] === undefined && (state === "ok" || walk.seen[id] === undefined));
+  const open = askedNow(walk).filter(({ id, station: at }) => at === station && walk.found[id] === undefined && walk.seen[id] === undefined);
   return { ...walk, seen: { ...walk.seen, ...Object.fromEntries(open.map(({ id }) => [id, state])) } };
 }
 
-// stationOpened takes a station's answers back, but not what was found there.
+// rowSkipped leaves a row out, or takes that back.
+export function rowSkipped(walk: Walk, id: string): Walk {
+  const { [id]: before, ...seen } = walk.seen;
+  return { ...walk, seen: before === "skipped" ? seen : { ...seen, [id]: "skipped" } };
+}
+
+// stationOpened takes a station's answers back, but not what was found or measured there.
 export function stationOpened(walk: Walk, station: Station): Walk {
-  const here = new Set(walk.asked.filter((ask) => ask.station === station).map(({ id }) => id));
-  return { ...walk, seen: Object.fromEntries(Object.entries(walk.seen).filter(([id]) => !here.has(id))) };
+  const here = new Set<string>(walk.asked.filter((ask) => ask.station === station).map(({ id }) => id));
+  const opened = walk.asked.some((ask) => ask.station === station && ask.group === "rest" && walk.seen[ask.id] !== undefined) ? [...new Set([...walk.opened, station])] : walk.opened;
+  return { ...walk, opened, seen: Object.fromEntries(Object.entries(walk.seen).filter(([id]) => !here.has(id))) };
+}
+
+export function restOpened(walk: Walk, station: Station): Walk {
+  return { ...walk, opened: [...new Set([...walk.opened, station])] };
 }
 
 export function withFound(walk: Walk, ask: string, found: Found | undefined): Walk {
@@ -106,21 +131,34 @@ export function withFound(walk: Walk, ask: string, found: Found | undefined): Wa
   return { ...walk, seen, found: found === undefined ? others : { ...others, [ask]: found } };
 }
 
-// readAsks reads what was stored, maybe by an older version.
-function readAsks(answer: unknown): readonly Ask[] {
-  if (!Array.isArray(answer)) return [];
-  return answer.filter(isObject).filter((each) => typeof each["id"] === "string" && stations.some((station) => station === each["station"])) as unknown as readonly Ask[];
+export function withValue(walk: Walk, ask: string, value: Value | undefined): Walk {
+  const { [ask]: _, ...others } = walk.values;
+  const { [ask]: __, ...seen } = walk.seen;
+  return { ...walk, seen, values: value === undefined ? others : { ...others, [ask]: value } };
 }
 
-// readWalk reads what was stored; undefined when it is no walk-around.
+// readWalk reads what was stored, by this or an older app; undefined when it is no walk-around.
 export function readWalk(stored: unknown): Walk | undefined {
-  if (!isObject(stored) || typeof stored["bike"] !== "string" || typeof stored["check"] !== "string" || !isObject(stored["seen"]) || !isObject(stored["found"])) return undefined;
-  if (!moments.some((moment) => moment === stored["moment"]) || typeof stored["started"] !== "number") return undefined;
-  return { ...(stored as unknown as Walk), asked: readAsks(stored["asked"]) };
+  if (typeof stored !== "object" || stored === null) return undefined;
+  const walk = stored as Partial<Walk>;
+  if (typeof walk.bike !== "string" || typeof walk.check !== "string" || typeof walk.seen !== "object" || typeof walk.found !== "object") return undefined;
+  if (!moments.some((moment) => moment === walk.moment) || typeof walk.started !== "number" || !Array.isArray(walk.asked)) return undefined;
+  return { ...(walk as Walk), asked: readAsks(walk.asked), values: walk.values ?? {}, opened: walk.opened ?? [] };
 }
 
-// entryItems are a walk-around's answers as its entry keeps them.
-export function entryItems(walk: Walk): Json {
-  const items = itemsOf(walk);
-  return walk.asked.map(({ id, station, title }, n) => ({ id, station, title, state: items[n]?.state ?? "skipped", ...(items[n]?.severity && { severity: items[n]?.severity as string }) }));
+// readAsks takes the rows that have words here. An older app kept them without a group: they were all asked.
+function readAsks(stored: readonly unknown[]): readonly Ask[] {
+  const plain = { group: "first", limit: null, care: null, source: "practice" } as const;
+  return stored.flatMap((each): Ask[] => {
+    const ask = each as Partial<Ask> | null;
+    if (typeof ask?.id !== "string" || !isRow(ask.id) || !stations.some((station) => station === ask.station)) return [];
+    return [ask.group === undefined ? { ...(ask as Ask), ...plain, measure: null } : (ask as Ask)];
+  });
+}
+
+// renewed takes what the calculator says of the rows now, where it asks them still.
+export function renewed(walk: Walk, asked: readonly Ask[]): Walk {
+  const now = new Map<string, Ask>(asked.map((ask) => [ask.id, ask]));
+  const kept = walk.asked.map((ask) => ({ ...(now.get(ask.id) ?? ask), group: ask.group }));
+  return { ...walk, asked: kept };
 }

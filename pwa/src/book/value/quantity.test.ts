@@ -1,8 +1,8 @@
-import cases from "../../../../calc/unit/testdata/quantities.json";
+import cases from "./quantities.json";
 import { equal, test } from "../../ui/testing.ts";
 import { type Dimension, parse, type PressureUnit, showKpa, stepKpa, typedKpa } from "./quantity.ts";
 
-// The same table holds the calculations' own reader of typed quantities to these answers.
+// What people type, and what is meant.
 for (const each of cases as { text: string; dimension: string; unit: string; si?: number; error?: string }[]) {
   test(`typed ${each.dimension} ${JSON.stringify(each.text)}`, () => {
     const parsed = parse(each.text, each.dimension as Dimension, each.unit);

@@ -20,7 +20,7 @@ export function isThing(kind: string): kind is ThingKind {
 export const groups: Readonly<Record<ThingKind, readonly Group[]>> = {
   bike: [
     { name: "bike", fields: ["name", "number", "rider", "front", "rear"] },
-    { name: "frame", fields: ["brake", "room_front_mm", "room_rear_mm", "speeds", "max_cog", "spacing", "mass_kg"] },
+    { name: "frame", fields: ["brake", "use", "room_front_mm", "room_rear_mm", "speeds", "max_cog", "spacing", "mass_kg"] },
     { name: "kit", fields: ["gauge", "pump"] },
     { name: "more", fields: ["note"] },
   ],

@@ -16,7 +16,7 @@ import { listen, setHidden, setText } from "../../ui/part.ts";
 import type { Ctx } from "../../ui/screen.ts";
 import { w } from "../../words/index.ts";
 import { attempt, follow } from "../shared/follow.ts";
-import { badWords } from "./front.ts";
+import { badWords } from "./bad.ts";
 import { Photos } from "./photos.ts";
 
 export function finding(host: HTMLElement, ctx: Ctx): void {

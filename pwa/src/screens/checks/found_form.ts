@@ -16,6 +16,7 @@ export interface FoundView {
   readonly title: string;
   readonly found: Found;
   readonly wheel: boolean; // has a place on a wheel
+  readonly sized: boolean; // has a size to measure that its row does not ask for
   readonly photoFault: string;
   readonly picture: (sha256: string) => Promise<Blob | undefined>;
 }
@@ -64,11 +65,12 @@ export class FoundForm extends Part<FoundView> {
     return this.view?.ask ?? "";
   }
 
-  protected override show({ ask, title, found, wheel, photoFault, picture }: FoundView): void {
+  protected override show({ ask, title, found, wheel, sized, photoFault, picture }: FoundView): void {
     setText(this.#title, title);
     this.#severity.view = { name: `${ask}.severity`, legend: w("checks.severity"), options: severities.map((value) => ({ value, label: w(`checks.bad.${value}`) })), value: found.severity ?? "" };
     this.#words.view = { id: `${ask}.words`, label: w("checks.words"), text: found.words, fault: "" };
     this.#mm.view = { id: `${ask}.mm`, label: w("checks.mm"), spoken: w("checks.mm"), text: found.mm, unit: w("unit.mm"), range: null, fault: "", signed: false, step: 0 };
+    setHidden(this.#mm, !sized);
     setHidden(this.#where, !wheel);
     this.#side.view = { name: `${ask}.side`, legend: w("checks.side"), options: (["left", "right"] as const).map((value) => ({ value, label: w(`checks.sideOf.${value}`) })), value: found.side };
     this.#place.view = { name: ask, clock: found.clock };

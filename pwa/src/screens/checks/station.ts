@@ -1,112 +1,95 @@
-// One station of the walk-around: what to look at, one button when all is well, and a form for what is not.
+// One station of the walk-around fills the screen: what can hurt first, the rest on demand, and one button when all is well.
 
-import type { Ask, Found, Station } from "../../book/checks/walk.ts";
+import type { Ask, Found, Severity, Station } from "../../book/checks/walk.ts";
 import { el } from "../../ui/el.ts";
 import { keyed } from "../../ui/keyed.ts";
 import { actName, define, Part, setAttr, setHidden, setText } from "../../ui/part.ts";
 import { w } from "../../words/index.ts";
-import { FoundForm, type FoundView } from "./found_form.ts";
+import type { FoundView } from "./found_form.ts";
+import { AskPart } from "./ask.ts";
 
 export interface AskView {
   readonly ask: Ask;
   readonly found: Found | undefined;
+  readonly bad: Severity | undefined; // of finding and value
+  readonly skipped: boolean;
+  readonly value: string; // what was measured, as typed
+  readonly verdict: string; // what the value comes to, in words
+  readonly fault: string; // why the value cannot be read
+  readonly before: string; // what was written down earlier
+  readonly mark: string; // where a rotor's mark is noted that nobody has read; "" where there is none to note
   readonly form: FoundView | undefined; // while it is being written
 }
 
 export interface StationView {
   readonly station: Station;
-  readonly n: number; // of six
-  readonly asks: readonly AskView[];
-  readonly done: boolean;
-  readonly skipped: boolean; // something was not looked at
+  readonly n: number;
+  readonly of: number;
+  readonly asks: readonly AskView[]; // those that are asked
+  readonly rest: number; // rows that nobody unfolded
+  readonly back: boolean; // there is a station before
 }
 
 export const stationOk = actName<Station>("rs-station-ok");
 export const stationSkip = actName<Station>("rs-station-skip");
-export const stationAgain = actName<Station>("rs-station-again");
-export const askFound = actName<string>("rs-ask-found");
+export const stationBack = actName<Station>("rs-station-back");
+export const stationRest = actName<Station>("rs-station-rest");
+
+const settle = 350; // ms: the second tap of a double tap meets no button (our choice)
 
 export class StationPart extends Part<StationView> {
   readonly #title = el("h2", { tabindex: -1 });
   readonly #asks = el("ul", { class: "unmarked stack" });
+  readonly #rest = el("button", { type: "button", class: "button", on: { click: () => this.#say(stationRest) } });
   readonly #ok = el("button", { type: "button", class: "button primary big", on: { click: () => this.#say(stationOk) } }, w("checks.ok"));
   readonly #skip = el("button", { type: "button", class: "button big", on: { click: () => this.#say(stationSkip) } }, w("checks.skip"));
-  readonly #presses = el("div", { class: "okay" }, this.#ok, this.#skip);
-  readonly #said = el("strong");
-  readonly #again = el("button", { type: "button", class: "button", on: { click: () => this.#say(stationAgain) } }, w("checks.again"));
-  readonly #done = el("div", { class: "row spread" }, this.#said, this.#again);
+  readonly #back = el("button", { type: "button", class: "button quiet flush", on: { click: () => this.#say(stationBack) } }, w("checks.back"));
+  #settled: ReturnType<typeof setTimeout> | undefined;
+  #shown: Station | undefined;
 
   protected override build(): void {
-    this.append(el("section", { class: "card stack" }, this.#title, this.#asks, this.#presses, this.#done));
+    this.append(el("section", { class: "card stack" }, this.#title, this.#asks, el("p", {}, this.#rest), el("div", { class: "okay" }, this.#ok, this.#skip), el("p", {}, this.#back)));
   }
 
   #say(name: typeof stationOk): void {
     if (this.view !== undefined) this.act(name, this.view.station);
   }
 
-  protected override show({ station, n, asks, done, skipped }: StationView): void {
+  protected override show({ station, n, of, asks, rest, back }: StationView): void {
     const words = w(`checks.station.${station}`);
-    setText(this.#title, `${words} · ${w("checks.at", { n })}`);
-    const shown = done ? asks.filter(({ found }) => found !== undefined) : asks;
-    keyed(this.#asks, shown, ({ ask }) => ask.id, () => new AskPart(), (part, each) => (part.view = each));
-    setHidden(this.#asks, shown.length === 0);
-    setHidden(this.#presses, done);
-    setHidden(this.#done, !done);
-    setText(this.#said, skipped ? w("checks.wasSkipped") : `✓ ${w("checks.seen")}`);
+    if (this.#shown !== station) this.#unsettle(station);
+    setText(this.#title, w("checks.at", { station: words, n, of }));
+    keyed(this.#asks, asks, ({ ask }) => ask.id, () => new AskPart(), (part, each) => (part.view = each));
+    setHidden(this.#rest, rest === 0);
+    setText(this.#rest, w("checks.rest", { n: rest }));
+    setAttr(this.#rest, "aria-label", w("checks.restOf", { station: words, n: rest }));
+    setHidden(this.#back, !back);
     setAttr(this.#ok, "aria-label", w("checks.okOf", { station: words }));
     setAttr(this.#skip, "aria-label", w("checks.skipOf", { station: words }));
-    setAttr(this.#again, "aria-label", w("checks.againOf", { station: words }));
   }
 
-  // toTitle takes a person to this station: what is next is at the top of the screen.
+  // unsettle keeps the buttons shut for a moment when another station comes under the finger.
+  #unsettle(station: Station): void {
+    const first = this.#shown === undefined;
+    this.#shown = station;
+    if (first) return;
+    const shut = (yes: boolean): void => {
+      for (const button of [this.#ok, this.#skip, this.#rest, this.#back]) button.disabled = yes;
+    };
+    clearTimeout(this.#settled);
+    shut(true);
+    this.#settled = setTimeout(() => shut(false), settle);
+  }
+
+  disconnectedCallback(): void {
+    clearTimeout(this.#settled);
+  }
+
+  // toTitle takes a person to the station: what is next is at the top of the screen.
   toTitle(): void {
     this.#title.focus({ preventScroll: true });
     this.scrollIntoView({ block: "start" });
   }
 }
 
-class AskPart extends Part<AskView> {
-  readonly #title = el("strong");
-  readonly #look = el("p");
-  readonly #how = el("p");
-  readonly #limit = el("p");
-  readonly #source = el("p", { class: "quiet" });
-  readonly #summary = el("summary", {}, w("checks.how"));
-  readonly #fold = el("details", { class: "small" }, this.#summary, this.#how, this.#limit, this.#source);
-  readonly #find = el("button", { type: "button", class: "button", on: { click: () => this.act(askFound, this.view?.ask.id ?? "") } });
-  readonly #form = el("div");
-
-  protected override build(): void {
-    setAttr(this, "role", "listitem");
-    this.append(el("div", { class: "ask" }, el("div", {}, this.#title, this.#look), this.#find), this.#fold, this.#form);
-  }
-
-  protected override show({ ask, found, form }: AskView): void {
-    setText(this.#title, ask.title);
-    setText(this.#look, ask.look_for);
-    setText(this.#how, ask.how);
-    setHidden(this.#how, ask.how === "");
-    setText(this.#limit, ask.limit === "" ? "" : w("checks.limit", { limit: ask.limit }));
-    setHidden(this.#limit, ask.limit === "");
-    setText(this.#source, w("checks.source", { source: ask.source }));
-    setAttr(this.#summary, "aria-label", w("checks.howOf", { title: ask.title }));
-    setText(this.#find, found === undefined ? w("checks.find") : `! ${w(`checks.bad.${found.severity ?? "care"}`)}`);
-    setAttr(this.#find, "aria-label", found === undefined ? w("checks.findOf", { title: ask.title }) : `${ask.title}: ${w(`checks.bad.${found.severity ?? "care"}`)}`);
-    setAttr(this.#find, "aria-expanded", form !== undefined);
-    this.#showForm(form);
-  }
-
-  #showForm(form: FoundView | undefined): void {
-    const part = this.#form.firstElementChild;
-    if (form === undefined) this.#form.replaceChildren();
-    else if (part instanceof FoundForm) part.view = form;
-    else {
-      const fresh = new FoundForm();
-      fresh.view = form;
-      this.#form.replaceChildren(fresh);
-    }
-  }
-}
-
-define("rs-ask", AskPart);
 define("rs-station", StationPart);

@@ -12,6 +12,7 @@ import type { Json } from "../../log/op/json.ts";
 import type { RecordState } from "../../log/op/merge.ts";
 import { Choice, chosen } from "../../ui/choice.ts";
 import "../../ui/way.css";
+import { saltWhy } from "../../book/checks/due_view.ts";
 import { el } from "../../ui/el.ts";
 import { Field, typed } from "../../ui/field.ts";
 import { keyed } from "../../ui/keyed.ts";
@@ -128,7 +129,7 @@ class SweatPage {
     this.#ctx.heading(`${w("salt.title")} · ${bikeName(bike) || w("head.bike")}`);
     const [first] = answers.filter((answer) => answer !== undefined).sort((a, b) => ((a.wash_due || "9") < (b.wash_due || "9") ? -1 : 1));
     setText(this.#due, first === undefined ? w("checks.waiting") : first.wash_due === "" ? w("salt.notDue") : w("salt.due", { day: dayWords(first.wash_due, Date.now()) }));
-    setText(this.#why, first?.why ?? "");
+    setText(this.#why, first === undefined ? "" : saltWhy(first.why.code, first.why.values));
     const couples = [...new Set(answers.flatMap((answer) => answer?.couples ?? []).map(coupleWords))];
     keyed(this.#couples, couples, (words) => words, () => el("li"), setText);
     setHidden(this.#noMetals, couples.length > 0);

@@ -1,29 +1,33 @@
-// The walk-around: six stations in walking order. What is answered is kept at once, so that it can be broken off and gone
-// on with; the last answer gives the outcome.
+// The walk-around, one station after the other. What is answered is kept at once, so that it can be broken off and gone on with;
+// after the last station it says whether the bike may be ridden.
 
 import "./checks.css";
-import { buildOf, historyOf } from "../../book/checks/build.ts";
-import { type Ask, type Found, isDone, itemsOf, type Moment, moments, readWalk, type Station, stationOpened, stations, stationSeen, type Walk, withFound } from "../../book/checks/walk.ts";
-import { asMeasured } from "../../book/checks/walk_measure.ts";
-import { textOf, walkChanges } from "../../book/checks/walk_save.ts";
+import { buildOf } from "../../book/checks/build.ts";
+import { historyOf } from "../../book/checks/past.ts";
+import type { ReadyView } from "../../book/checks/ready_view.ts";
+import { renewed, askedNow, type Ask, type Found, isDone, itemsOf, type Moment, moments, readWalk, restOpened, rowSkipped, type Station, stationOpened, stationSeen, stationsOf, type Walk, walkDraft, withFound, withValue } from "../../book/checks/walk.ts";
+import { millimetres, outcomes } from "../../book/checks/walk_save.ts";
 import { StorageTrouble } from "../../log/db/idb.ts";
 import { newRec } from "../../log/book_log.ts";
-import type { RecordState } from "../../log/op/merge.ts";
 import { isId } from "../../log/op/op.ts";
 import { el } from "../../ui/el.ts";
-import { keyed } from "../../ui/keyed.ts";
+import { typed } from "../../ui/field.ts";
+import { Outcome } from "../../ui/outcome.ts";
 import { openPage } from "../../ui/page.ts";
 import { listen, setHidden, setText } from "../../ui/part.ts";
 import type { Ctx } from "../../ui/screen.ts";
 import { PhotoTrouble, shrunk } from "../../ui/shrink.ts";
 import { w } from "../../words/index.ts";
-import { attempt } from "../shared/follow.ts";
+import { adoptWalk } from "../shared/ready.ts";
+import { askFound, askSkipped } from "./ask.ts";
+import { discarding } from "./discard.ts";
+import { Ending, walkChanged, walkFinished } from "./ending.ts";
 import { foundAway, foundChanged, foundDone, foundPhoto } from "./found_form.ts";
-import { Ending, walkChanged, walkFinished, walkPutAway } from "./ending.ts";
-import { askFound, stationAgain, stationOk, StationPart, stationSkip } from "./station.ts";
+import { stationBack, stationOk, StationPart, stationRest, stationSkip } from "./station.ts";
 import { TurnGuide } from "./turn.ts";
-
-export const walkDraft = (bike: string): string => `walk/${bike}`;
+import { stationView } from "./walk_view.ts";
+import { endingOf, outcomeOf } from "./walk_end.ts";
+import { WalkKeeper } from "./walk_keeper.ts";
 
 export function walk(host: HTMLElement, ctx: Ctx): void {
   const [, bike = "", moment = ""] = ctx.path;
@@ -34,59 +38,72 @@ export function walk(host: HTMLElement, ctx: Ctx): void {
 
 class WalkDesk {
   readonly #ctx: Ctx;
+  readonly #keeper: WalkKeeper;
   readonly #page = el("div", { class: "stack" });
   readonly #waiting = el("p", { class: "notice care" }, w("checks.waiting"));
-  readonly #stations = el("div", { class: "stack" });
+  readonly #said = new Outcome();
+  readonly #station = new StationPart();
   readonly #ending = new Ending();
-  readonly #parts = new Map<string, RecordState>();
+  readonly #discard: HTMLElement;
   #walk: Walk | undefined;
+  #at: Station | undefined; // the station on the screen; undefined at the end
   #writing = ""; // the ask whose finding is being written
   #photoFault = "";
+  #turn = 0; // counts what is asked about the end
 
   constructor(host: HTMLElement, ctx: Ctx) {
     this.#ctx = ctx;
+    this.#keeper = new WalkKeeper(ctx, (words) => (this.#said.view = { words, failed: true }));
+    this.#discard = discarding(ctx, () => this.#walk, this.#keeper);
     openPage(ctx, w("place.checks"), { href: "#/checks", words: w("place.checks") });
     setHidden(this.#waiting, true);
     host.append(this.#page);
     const on = <D>(name: Parameters<typeof listen<D>>[1], hear: (detail: D) => void): void => void listen(host, name, hear, ctx.closed);
     on(stationOk, (station) => this.#seen(station, "ok"));
     on(stationSkip, (station) => this.#seen(station, "skipped"));
-    on(stationAgain, (station) => this.#change((walk) => stationOpened(walk, station)));
+    on(stationBack, (station) => this.#to(this.#before(station)));
+    on(stationRest, (station) => this.#change((walk) => restOpened(walk, station)));
     on(askFound, (ask) => this.#write(ask));
+    on(askSkipped, (ask) => this.#change((walk) => rowSkipped(walk, ask)));
+    on(typed, ({ id, text }) => void this.#value(id, text));
     on(foundChanged, ({ ask, change }) => this.#found(ask, change));
     on(foundDone, () => this.#write(""));
-    on(foundAway, (ask) => {
-      this.#writing = "";
-      this.#change((walk) => withFound(walk, ask, undefined));
-    });
+    on(foundAway, (ask) => void this.#away(ask));
     on(foundPhoto, ({ ask, file }) => void this.#photo(ask, file));
     on(walkFinished, () => void this.#finish());
-    on(walkPutAway, () => void this.#putAway());
-    on(walkChanged, () => this.#stationPart(stations[0])?.toTitle());
+    on(walkChanged, () => this.#walk && this.#to(stationsOf(this.#walk)[0]));
   }
 
   async open(bike: string, moment: Moment): Promise<void> {
-    const { book, drafts } = this.#ctx;
-    await book.ready;
-    for (const kind of ["bike", "wheel", "tyre"]) for (const state of await book.all(kind)) this.#parts.set(state.rec, state);
-    const stored = readWalk(await drafts.load(walkDraft(bike)));
-    this.#walk = stored?.moment === moment && stored.asked.length > 0 ? stored : await this.#begin(bike, moment);
+    await adoptWalk(this.#ctx, bike);
+    await this.#keeper.load();
+    const stored = readWalk(await this.#ctx.drafts.load(walkDraft(bike, moment)));
+    const asked = await this.#asked(bike, moment);
+    const going = stored !== undefined && stored.asked.length > 0;
+    this.#walk = going ? renewed(stored, asked) : { bike, moment, check: newRec(), started: Date.now(), asked, seen: {}, found: {}, values: {}, opened: [] };
     if (this.#ctx.closed.aborted) return;
+    if (going) this.#keeper.missing(this.#walk);
+    if (moment === "crash" || moment === "arrival") this.#begin(this.#walk); // saying so tells of the crash or the journey
     this.#ctx.heading(w(`checks.moment.${moment}`));
-    this.#page.append(this.#waiting, ...(this.#asksBeads() ? [new TurnGuide()] : []), this.#stations, this.#ending);
+    this.#page.append(this.#waiting, this.#said, ...(this.#asksBeads() ? [new TurnGuide()] : []), this.#station, this.#ending, this.#discard);
+    this.#at = this.#nextOpen();
     this.#show();
   }
 
-  async #begin(bike: string, moment: Moment): Promise<Walk> {
-    const find = (rec: string): RecordState | undefined => this.#parts.get(rec);
-    let asked: readonly Ask[] = [];
+  async #asked(bike: string, moment: Moment): Promise<readonly Ask[]> {
+    const { find } = this.#keeper;
     try {
       const { answer } = await this.#ctx.calc.ask("checks", { bike: buildOf(find(bike), find), moment, history: await historyOf(this.#ctx.book, bike) });
-      asked = answer ?? [];
+      return answer ?? [];
     } catch {
-      // told by the notice
+      return []; // told by the notice
     }
-    return { bike, moment, check: newRec(), started: Date.now(), asked, seen: {}, found: {} };
+  }
+
+  #begin(walk: Walk): void {
+    if (walk.asked.length === 0) return;
+    this.#keeper.draft(walk);
+    this.#keeper.begin(walk);
   }
 
   #asksBeads(): boolean {
@@ -96,36 +113,89 @@ class WalkDesk {
   #change(change: (walk: Walk) => Walk): void {
     if (this.#walk === undefined) return;
     this.#walk = change(this.#walk);
-    void this.#ctx.drafts.save(walkDraft(this.#walk.bike), this.#walk);
+    this.#begin(this.#walk);
     this.#show();
+  }
+
+  #nextOpen(): Station | undefined {
+    const { at, walk } = { at: this.#at, walk: this.#walk };
+    if (walk === undefined) return undefined;
+    const all = stationsOf(walk);
+    const after = at === undefined ? all : all.slice(all.indexOf(at) + 1);
+    return [...after, ...all].find((station) => !isDone(walk, station));
+  }
+
+  #before(station: Station): Station | undefined {
+    const all = this.#walk === undefined ? [] : stationsOf(this.#walk);
+    return all[all.indexOf(station) - 1];
   }
 
   // seen answers for a station, and goes on to the next that is open.
   #seen(station: Station, state: "ok" | "skipped"): void {
     this.#writing = "";
+    void this.#keeper.flush();
     this.#change((walk) => stationSeen(walk, station, state));
-    const next = stations.find((each) => this.#walk !== undefined && !isDone(this.#walk, each));
-    if (next === undefined) this.#ending.toOutcome();
-    else this.#stationPart(next)?.toTitle();
+    this.#to(this.#nextOpen());
   }
 
-  #stationPart(station: Station): StationPart | undefined {
-    return [...this.#stations.children].find((part): part is StationPart => part instanceof StationPart && part.view?.station === station);
+  #to(station: Station | undefined): void {
+    this.#at = station;
+    if (station !== undefined && this.#walk !== undefined && isDone(this.#walk, station)) this.#change((walk) => stationOpened(walk, station));
+    else this.#show();
+    if (station === undefined) this.#ending.toOutcome();
+    else this.#station.toTitle();
   }
 
   #write(ask: string): void {
     this.#photoFault = "";
     this.#writing = this.#writing === ask ? "" : ask;
     if (ask !== "" && this.#walk?.found[ask] === undefined) this.#found(ask, {});
-    else this.#show();
+    else {
+      if (ask === "") void this.#keeper.flush();
+      this.#show();
+    }
   }
 
   #found(ask: string, change: Partial<Found>): void {
     this.#change((walk) => {
       const before = walk.found[ask] ?? { rec: newRec(), severity: walk.asked.find(({ id }) => id === ask)?.worst, words: "", clock: 0, side: "", mm: "", photos: [] };
-      const next = { ...before, ...change };
-      return withFound(walk, ask, change.mm === undefined ? next : asMeasured(walk.asked.find(({ id }) => id === ask), next));
+      return withFound(walk, ask, { ...before, ...change });
     });
+    if (this.#walk !== undefined) this.#keeper.finding(this.#walk, ask);
+  }
+
+  async #away(ask: string): Promise<void> {
+    const found = this.#walk?.found[ask];
+    this.#writing = "";
+    this.#change((walk) => withFound(walk, ask, undefined));
+    if (found === undefined) return;
+    const gone = await this.#keeper.away(found.rec, ...found.photos.map(({ rec }) => rec));
+    const undo = async (): Promise<void> => {
+      for (const state of gone) {
+        const now = await this.#ctx.book.get(state.rec);
+        if (now !== undefined) await this.#ctx.book.restore(now);
+      }
+      await this.#keeper.load();
+      this.#change((walk) => withFound(walk, ask, found));
+    };
+    this.#said.view = { words: w("checks.takenAway"), undo: () => void undo() };
+  }
+
+  // value takes what is typed at a row, and says at once what it means.
+  async #value(field: string, text: string): Promise<void> {
+    const ask = this.#walk?.asked.find(({ id }) => field === `${id}.value`);
+    const walk = this.#walk;
+    if (ask === undefined || walk === undefined) return;
+    const rec = walk.values[ask.id]?.rec ?? newRec();
+    if (text.trim() === "") {
+      this.#change((before) => withValue(before, ask.id, undefined));
+      return void this.#keeper.away(rec);
+    }
+    this.#change((before) => withValue(before, ask.id, { rec, text, verdict: "" }));
+    const verdict = await this.#keeper.judge(walk, ask, text);
+    if (this.#walk?.values[ask.id]?.text !== text || millimetres(text) === undefined) return;
+    this.#change((before) => withValue(before, ask.id, { rec, text, verdict }));
+    this.#keeper.value(this.#walk, ask);
   }
 
   async #photo(ask: string, file: File): Promise<void> {
@@ -144,41 +214,33 @@ class WalkDesk {
   async #finish(): Promise<void> {
     const walk = this.#walk;
     if (walk === undefined) return;
-    const bike = this.#parts.get(walk.bike);
-    const wheels = { front: textOf(bike, "front"), rear: textOf(bike, "rear") };
-    const failed = await attempt(this.#ctx, () => this.#ctx.book.save(walkChanges(walk, wheels, Date.now()), { name: walkDraft(walk.bike), value: null }));
+    await this.#keeper.flush();
+    const failed = await this.#keeper.end(walk, outcomes[await outcomeOf(this.#ctx, walk)]);
     if (failed === "") location.hash = "#/checks";
     else this.#ending.fail(failed);
-  }
-
-  async #putAway(): Promise<void> {
-    if (this.#walk === undefined) return;
-    await this.#ctx.drafts.save(walkDraft(this.#walk.bike), null);
-    location.hash = "#/checks";
   }
 
   #show(): void {
     const walk = this.#walk;
     if (walk === undefined || this.#ctx.closed.aborted) return;
+    const at = this.#at;
     setHidden(this.#waiting, walk.asked.length > 0);
-    const items = itemsOf(walk);
-    const here = stations.filter((station) => walk.asked.some((ask) => ask.station === station));
-    keyed(this.#stations, here, (station) => station, () => new StationPart(), (part, station) => {
-      const asks = walk.asked.filter((ask) => ask.station === station);
-      part.view = {
-        station, n: stations.indexOf(station) + 1, done: isDone(walk, station) && !asks.some(({ id }) => id === this.#writing),
-        skipped: asks.some(({ id }) => walk.seen[id] === "skipped" && walk.found[id] === undefined),
-        asks: asks.map((ask) => ({ ask, found: walk.found[ask.id], form: ask.id === this.#writing ? this.#form(ask, walk) : undefined })),
-      };
-    });
-    setHidden(this.#ending, walk.asked.length === 0);
-    this.#ending.view = { walk, items };
     setText(this.#waiting, w("checks.waiting"));
+    setHidden(this.#station, at === undefined || walk.asked.length === 0);
+    setHidden(this.#ending, at !== undefined || walk.asked.length === 0);
+    const empty = Object.keys(walk.seen).length + Object.keys(walk.found).length + Object.keys(walk.values).length === 0;
+    setHidden(this.#discard, empty && this.#keeper.find(walk.check) === undefined);
+    if (at !== undefined) {
+      const { parts, find } = { parts: this.#keeper.parts(walk.bike), find: this.#keeper.find };
+      this.#station.view = stationView(walk, at, { writing: this.#writing, photoFault: this.#photoFault, picture: (sha256) => this.#ctx.sync.getPhoto(sha256), parts, find, measures: this.#keeper.measures(), now: Date.now() });
+    } else void this.#end(walk);
   }
 
-  #form(ask: Ask, walk: Walk): NonNullable<NonNullable<StationPart["view"]>["asks"][number]["form"]> | undefined {
-    const found = walk.found[ask.id];
-    if (found === undefined) return undefined;
-    return { ask: ask.id, title: ask.title, found, wheel: ask.station.endsWith("_wheel"), photoFault: this.#photoFault, picture: (sha256) => this.#ctx.sync.getPhoto(sha256) };
+  // end asks what the bike's state will be once this walk is ended.
+  async #end(walk: Walk): Promise<void> {
+    const turn = ++this.#turn;
+    await this.#keeper.flush();
+    const ready: ReadyView | undefined = await endingOf(this.#ctx, walk, itemsOf(walk), walk.asked.length - askedNow(walk).length);
+    if (turn === this.#turn && !this.#ctx.closed.aborted) this.#ending.view = { walk, ready };
   }
 }

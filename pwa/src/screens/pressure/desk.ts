@@ -15,10 +15,10 @@ import { tables } from "../../book/pressure/tables.ts";
 import { setHidden } from "../../ui/part.ts";
 import type { Ctx } from "../../ui/screen.ts";
 import { w } from "../../words/index.ts";
+import { ReadyHere } from "../shared/ready_here.ts";
 import { Acts } from "./acts.ts";
 import { Board, type BoardView } from "./board/board.ts";
 import { BikeLine, bikesWanted } from "./board/bike_line.ts";
-import { bikeState } from "./bikes/bike_state.ts";
 import { Entries } from "./entries.ts";
 import { firstMeeting } from "./first_meeting.ts";
 import { invented } from "./invented.ts";
@@ -45,7 +45,8 @@ export class Desk {
   draft: PressureDraft = emptyDraft;
   unit: Ctx["settings"]["units"];
   fault = ""; // why a file was not taken
-  readonly #line = new BikeLine();
+  readonly #ready: ReadyHere;
+  readonly #line: BikeLine;
   readonly #acts: Acts;
   readonly #widths: WidthDesk;
   #pressed = false; // the first-run button, so that missing answers are now pointed at
@@ -74,6 +75,8 @@ export class Desk {
     this.#widths = new WidthDesk(host, ctx, lender);
     this.#acts = new Acts(this);
     host.classList.add("opening"); // keeps the room until the draft is read, so that nothing below jumps
+    this.#ready = new ReadyHere(ctx);
+    this.#line = new BikeLine(this.#ready.line);
     setHidden(this.#line, true);
     ctx.head.append(this.#line);
     ctx.head.addEventListener(bikesWanted, () => this.#part instanceof Board && this.#part.sheets.openBikes(), { signal: ctx.closed });
@@ -245,11 +248,12 @@ export class Desk {
     const screen = this.#screen();
     const setup = this.ctx.path[0] === "setup";
     setHidden(this.#line, !draft.started || setup);
+    this.#ready.at(draft.started ? draft.links["bike"] ?? "" : "");
     this.ctx.heading(!draft.started ? w("place.pressure") : setup ? w("setup.of", { bike: screen.heading }) : screen.heading);
     if (!draft.started) this.#stage(FirstRun).view = { ...state, bikes };
     else if (setup) this.#showSetup({ screen, state, widths: this.#widths.view(this.#lent()) });
     else {
-      this.#line.view = { name: screen.heading, ...bikeState(this.entries.open(draft)) };
+      this.#line.view = { name: screen.heading };
       this.#stage(Board).view = this.#board(screen, state, bikes);
     }
   }
@@ -260,7 +264,7 @@ export class Desk {
     const { last, done, notes } = entries.view(draft, unit, now);
     const bar = { due: rideDue(draft, entries.sets, entries.notes, now), last, done, can: screen.wheels.some((each) => each.kpa !== undefined && each.old === "") };
     return {
-      screen, state, undo: this.#acts.ground.said, bikes, kept: groundLines(entries.grounds), notes, bar, open: entries.open(draft),
+      screen, state, undo: this.#acts.ground.said, bikes, kept: groundLines(entries.grounds), notes, bar,
       readings: readingViews({ draft, reading: state.reading, expected: sums.expected, unit, now, tables }), moved: draft.plain ? "" : shiftWords(sums.learned), ride: this.rides.view(this.#lent()),
       demo: draft.demo ? w("head.demo") : "",
     };
@@ -280,7 +284,7 @@ export class Desk {
     const part = new kind();
     this.#part = part;
     this.host.classList.remove("opening");
-    this.host.replaceChildren(part);
+    this.host.replaceChildren(...(part instanceof Board ? [this.#ready.card] : []), part);
     return part;
   }
 }

@@ -6,13 +6,11 @@ import type { PressureDraft } from "../../book/pressure/draft.ts";
 import type { PressureUnit } from "../../book/value/quantity.ts";
 import { groundChange } from "../../book/pressure/grounds.ts";
 import { lastSetWords, sameChanges, setChanges, type SetFacts } from "../../book/pressure/sets.ts";
-import { openFindings, severityOf, textOf } from "../../book/checks/walk_save.ts";
 import { noteLines } from "../../book/wheels/notes.ts";
 import { type Change, newRec } from "../../log/book_log.ts";
 import type { RecordState } from "../../log/op/merge.ts";
 import type { Ctx } from "../../ui/screen.ts";
 import { w } from "../../words/index.ts";
-import type { OpenFinding } from "./bikes/open_findings.ts";
 import type { NoteLine } from "./ride/noted.ts";
 
 const undoFor = 10_000; // ms
@@ -24,8 +22,6 @@ export class Entries {
   #sets: readonly RecordState[] = [];
   #notes: readonly RecordState[] = [];
   #grounds: readonly RecordState[] = [];
-  #findings: readonly RecordState[] = [];
-  #closed: readonly RecordState[] = [];
   #done: { readonly entries: readonly RecordState[]; readonly words: string } | undefined;
   #timer: ReturnType<typeof setTimeout> | undefined;
 
@@ -35,12 +31,9 @@ export class Entries {
   }
 
   async look(): Promise<void> {
-    const [bikes, sets, notes, grounds, findings, closed] = await Promise.all([
+    const [bikes, sets, notes, grounds] = await Promise.all([
       this.#book.all("bike"), this.#book.all("pressure_set"), this.#book.all("note"), this.#book.all("ground"),
-      this.#book.all("finding"), this.#book.all("finding_closed"),
     ]);
-    this.#findings = findings;
-    this.#closed = closed;
     this.#grounds = grounds;
     this.#bikes = bikes;
     this.#sets = sets;
@@ -65,10 +58,6 @@ export class Entries {
 
   get sets(): readonly RecordState[] {
     return this.#sets;
-  }
-
-  open(draft: PressureDraft): readonly OpenFinding[] {
-    return openFindings(this.#findings, this.#closed, draft.links["bike"]).map((each) => ({ rec: each.rec, words: textOf(each, "words"), severity: severityOf(each) }));
   }
 
   view(draft: PressureDraft, unit: PressureUnit, now: number): { readonly last: string; readonly notes: readonly NoteLine[]; readonly done: string } {

@@ -6,14 +6,14 @@ import { type RecordState, valueOf } from "../../log/op/merge.ts";
 import { el } from "../../ui/el.ts";
 import { setAttr, setHidden, setText } from "../../ui/part.ts";
 import type { Ctx } from "../../ui/screen.ts";
-import { type Key, w } from "../../words/index.ts";
+import { w } from "../../words/index.ts";
 import { attempt } from "../shared/follow.ts";
 
 type Say = (words: string, undo?: () => Promise<unknown>, failed?: boolean) => void;
 type Find = (rec: string) => RecordState | undefined;
 
 const canRetire = ["bike", "wheel", "tyre"];
-const canCopy = ["bike", "wheel", "tyre"];
+const canCopy = ["bike", "wheel", "tyre"] as const;
 
 export class Acts {
   readonly node: HTMLElement;
@@ -41,10 +41,11 @@ export class Acts {
     this.#state = state;
     this.#find = find;
     const retired = valueOf(state, "retired") === true;
-    setText(this.#copy, w(`things.copy.${state.kind}` as Key as "things.copy.bike"));
+    const copies = canCopy.find((kind) => kind === state.kind);
+    if (copies !== undefined) setText(this.#copy, w(`things.copy.${copies}`));
     setText(this.#retire, retired ? w("things.back") : w("things.retire"));
     setText(this.#delete, w("things.delete"));
-    setHidden(this.#copy, state.deleted || !canCopy.includes(state.kind));
+    setHidden(this.#copy, state.deleted || copies === undefined);
     setHidden(this.#retire, state.deleted || !canRetire.includes(state.kind));
     setHidden(this.#delete, state.deleted);
     setHidden(this.#restore, !state.deleted);

@@ -11,6 +11,8 @@ import { define, Part, setAttr, setHidden, setText } from "../../ui/part.ts";
 import type { Ctx } from "../../ui/screen.ts";
 import { w } from "../../words/index.ts";
 import { follow, tellerFor } from "../shared/follow.ts";
+import { readyOfAll } from "../shared/ready.ts";
+import type { ReadyView } from "../../book/checks/ready_view.ts";
 
 const atFirst = 24; // lines of a list
 const whileSeeking = 8; // the fewer, the sooner they stand there
@@ -20,6 +22,7 @@ interface Listed {
   readonly name: string;
   readonly title: string;
   readonly lines: readonly ThingLine[];
+  readonly states: ReadonlyMap<string, ReadyView>;
   readonly most: number;
   readonly more: () => void;
 }
@@ -33,26 +36,30 @@ class Lines extends Part<Listed> {
     this.append(el("section", { class: "card" }, this.#title, this.#list, this.#more));
   }
 
-  protected override show({ title, lines, most }: Listed): void {
+  protected override show({ title, lines, states, most }: Listed): void {
     setText(this.#title, title);
-    keyed(this.#list, lines.slice(0, most), ({ rec }) => rec, makeLine, (node, line) => node.show(line));
+    keyed(this.#list, lines.slice(0, most), ({ rec }) => rec, makeLine, (node, line) => node.show(line, states.get(line.rec)));
     setHidden(this.#more, lines.length <= most);
     setText(this.#more, w("things.more", { n: lines.length - most }));
   }
 }
 
 interface LineNode extends HTMLLIElement {
-  show: (line: ThingLine) => void;
+  show: (line: ThingLine, ready: ReadyView | undefined) => void;
 }
 
 function makeLine(): LineNode {
   const name = el("span", { class: "named" });
   const facts = el("span", { class: "quiet small" });
-  const link = el("a", { class: "way" }, name, facts);
-  const show = (line: ThingLine): void => {
+  const state = el("span", { class: "small state" });
+  const link = el("a", { class: "way" }, name, facts, state);
+  const show = (line: ThingLine, ready: ReadyView | undefined): void => {
     setAttr(link, "href", `#/wheels/${line.rec}`);
     setText(name, line.name);
     setText(facts, line.facts);
+    setText(state, ready?.line ?? "");
+    setHidden(state, ready === undefined);
+    state.className = ready?.state === "stop" || ready?.state === "care" ? `small state ${ready.state}` : "small state quiet";
   };
   return Object.assign(el("li", {}, link), { show });
 }
@@ -69,6 +76,7 @@ class Front {
   readonly #seek: HTMLElement;
   readonly #most = new Map<string, number>();
   #lines: readonly ThingLine[] = [];
+  #states: ReadonlyMap<string, ReadyView> = new Map(); // of bikes, and of wheels that something was noted of
   #noting: ReturnType<typeof setTimeout> | undefined; // what is sought is kept once the typing rests
 
   constructor(host: HTMLElement, ctx: Ctx) {
@@ -104,6 +112,15 @@ class Front {
     setHidden(this.#none, this.#lines.length > 0);
     setHidden(this.#seek, this.#lines.length === 0);
     this.#show();
+    void this.#ask(this.#lines);
+  }
+
+  // ask works out the states once the list stands.
+  async #ask(lines: readonly ThingLine[]): Promise<void> {
+    const states = await readyOfAll(this.#ctx, lines.filter(({ kind, retired }) => !retired && (kind === "bike" || kind === "wheel")).map(({ rec }) => rec));
+    if (this.#lines !== lines || this.#ctx.closed.aborted) return;
+    this.#states = states;
+    this.#show();
   }
 
   // ready works out what the search looks through while nobody waits.
@@ -119,7 +136,7 @@ class Front {
     const query = this.#search.value.trim();
     const found = query === "" ? this.#lines : foundIn(this.#lines, query);
     setText(this.#said, query === "" ? "" : found.length === 0 ? w("things.notFound", { query }) : w("things.found", { n: found.length }));
-    const lists = sections(found).map((section) => ({ ...section, most: this.#most.get(section.name) ?? (query === "" ? atFirst : whileSeeking), more: () => this.#more(section.name) }));
+    const lists = sections(found).map((section) => ({ ...section, states: this.#states, most: this.#most.get(section.name) ?? (query === "" ? atFirst : whileSeeking), more: () => this.#more(section.name) }));
     keyed(this.#lists, lists, ({ name }) => name, () => new Lines(), (part, list) => {
       part.view = list;
     });

@@ -20,6 +20,7 @@ import { Acts } from "./acts.ts";
 import { Edits } from "./edits.ts";
 import { Form } from "../shared/form.ts";
 import { measuredCard } from "./measured.ts";
+import { ReadyHere } from "../shared/ready_here.ts";
 import { Said } from "./said.ts";
 
 export function thing(host: HTMLElement, ctx: Ctx, rec: string): void {
@@ -37,6 +38,7 @@ class Thing {
   readonly #forms = new Map<string, Form>();
   readonly #edits: Edits;
   readonly #acts: Acts;
+  readonly #ready: ReadyHere;
   #kind: ThingKind | undefined; // once the page is made
   #show: () => void = () => undefined;
 
@@ -45,7 +47,9 @@ class Thing {
     this.#rec = rec;
     openPage(ctx, w("place.wheels"), { href: "#/wheels", words: w("place.wheels") });
     setHidden(this.#gone, true);
+    this.#ready = new ReadyHere(ctx);
     this.#page.append(this.#gone);
+    ctx.head.append(this.#ready.line);
     host.append(this.#page);
     const saved = (words: string, undo?: () => Promise<unknown>, failed = false): void => this.#said.say(ctx, words, undo, failed);
     this.#edits = new Edits(host, ctx, rec, () => this.#show(), saved);
@@ -98,6 +102,7 @@ class Thing {
     });
     setHidden(this.#ties, this.#ties.childElementCount === 0);
     this.#acts.show(state, find);
+    this.#ready.at(open === "bike" || open === "wheel" ? state.rec : "");
   }
 
   // make puts up the page for a kind: the first group stands open, the others are folded.
@@ -109,7 +114,7 @@ class Thing {
       this.#forms.set(name, form);
       return { name, form };
     });
-    this.#page.replaceChildren(this.#gone, el("div", { class: "columns" },
+    this.#page.replaceChildren(this.#gone, this.#ready.card, el("div", { class: "columns" },
       el("section", { class: "card stack" }, ...(first === undefined ? [] : [first.form]), this.#assumed, this.#ties),
       el("div", { class: "stack" }, measuredCard(this.#ctx, this.#rec),
         ...rest.map(({ name, form }) => fold(w(`thing.group.${name}` as "thing.group.rim"), form)), this.#acts.node)), this.#said);

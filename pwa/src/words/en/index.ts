@@ -2,6 +2,7 @@
 // A line "family: prefix" allows keys that the code puts together as w(`prefix${...}`); all others stand in full.
 
 import { bookWords } from "./book.ts";
+import { checkRowWords } from "./check_rows.ts";
 import { checkWords } from "./checks.ts";
 import { listWords } from "./lists.ts";
 import { measureWords } from "./measure.ts";
@@ -9,6 +10,7 @@ import { phoneWords } from "./phones.ts";
 import { packingWords } from "./packing.ts";
 import { pressureWords } from "./pressure.ts";
 import { printWords } from "./print.ts";
+import { readyWords } from "./ready.ts";
 import { recordWords } from "./records.ts";
 import { recoverWords } from "./recover.ts";
 import { sourceWords } from "./sources.ts";
@@ -139,6 +141,8 @@ export const en = {
   ...sourceWords,
   ...wheelsWords,
   ...checkWords,
+  ...checkRowWords,
+  ...readyWords,
   ...packingWords,
   ...measureWords,
   ...listWords,

@@ -41,10 +41,6 @@ export const pressureWords = {
   "bikes.title": "Bikes in this book",
   "bikes.known": "This book knows these bikes",
   "bikes.open": "{name}: choose a bike",
-  // family: bikeState.
-  "bikeState.stop": { by: "n", one: "do not ride: {n} finding", other: "do not ride: {n} findings" },
-  "bikeState.care": { by: "n", one: "ride with care: {n} finding", other: "ride with care: {n} findings" },
-  "bikeState.fine": "no open findings",
   "bikes.copy": "Copy this bike",
   "bikes.copied": "Copy of {name}",
   "bikes.share": "Share this set-up",

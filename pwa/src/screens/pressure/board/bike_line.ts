@@ -8,26 +8,26 @@ export const bikesWanted = actName<undefined>("rs-bikes-wanted");
 
 export interface BikeLineView {
   readonly name: string;
-  readonly state: string;
-  readonly severity: "stop" | "care" | "fine";
-  readonly href: string;
 }
 
 export class BikeLine extends Part<BikeLineView> {
   readonly #name = el("span");
   readonly #pick = el("button", { type: "button", class: "name", on: { click: () => this.act(bikesWanted, undefined) } }, this.#name, el("span", { "aria-hidden": "true" }, " ▾"));
-  readonly #state = el("a", { class: "state" });
+  readonly #state: HTMLElement;
+
+  // The state is the one that every screen shows.
+  constructor(state: HTMLElement) {
+    super();
+    this.#state = state;
+  }
 
   protected override build(): void {
     this.append(this.#pick, this.#state);
   }
 
-  protected override show({ name, state, severity, href }: BikeLineView): void {
+  protected override show({ name }: BikeLineView): void {
     setText(this.#name, name);
     setAttr(this.#pick, "aria-label", w("bikes.open", { name }));
-    setText(this.#state, state);
-    setAttr(this.#state, "class", `state ${severity}`);
-    setAttr(this.#state, "href", href);
   }
 }
 

@@ -6,7 +6,6 @@ import { type Side, sides } from "../../../book/pressure/answer.ts";
 import type { ScreenView } from "../../../book/pressure/screen_view.ts";
 import { el } from "../../../ui/el.ts";
 import { define, listen, Part, setHidden, setText } from "../../../ui/part.ts";
-import { OpenFindings, type OpenFinding } from "../bikes/open_findings.ts";
 import { NoticeList } from "../card/notice_list.ts";
 import type { ReadingView } from "../card/reading_box.ts";
 import { keysOpened, WheelCard } from "../card/wheel_card.ts";
@@ -20,14 +19,12 @@ export interface BoardView extends SheetsView {
   readonly screen: ScreenView;
   readonly readings: Readonly<Record<Side, ReadingView>>;
   readonly bar: SetBarView;
-  readonly open: readonly OpenFinding[];
   readonly moved: string; // what the notes after rides made of the numbers
   readonly demo: string; // "" but at an invented event
 }
 
 export class Board extends Part<BoardView> {
   readonly #places = new Places();
-  readonly #open = new OpenFindings();
   readonly #cards: Readonly<Record<Side, WheelCard>> = { front: new WheelCard(), rear: new WheelCard() };
   readonly #cares = new NoticeList();
   readonly #remarks = new NoticeList();
@@ -39,7 +36,7 @@ export class Board extends Part<BoardView> {
   readonly #sheets = new Sheets();
 
   protected override build(): void {
-    this.append(this.#places, this.#open, el("div", { class: "pair" }, this.#cards.front, this.#cards.rear), this.#cares,
+    this.append(this.#places, el("div", { class: "pair" }, this.#cards.front, this.#cards.rear), this.#cares,
       el("div", { class: "day" }, this.#adjust, this.#ground, this.#bar), this.#remarks, this.#assumed, this.#demo, this.#sheets);
     listen(this, keysOpened, (side) => this.#cards[side === "front" ? "rear" : "front"].closeKeys());
     this.#sheets.hear(this);
@@ -54,9 +51,8 @@ export class Board extends Part<BoardView> {
   }
 
   protected override show(view: BoardView): void {
-    const { screen, readings, bar, open, moved, state, demo } = view;
+    const { screen, readings, bar, moved, state, demo } = view;
     this.#places.view = screen.places;
-    this.#open.view = open;
     for (const wheel of screen.wheels) this.#cards[wheel.side].view = { wheel, reading: readings[wheel.side] };
     this.#cares.view = screen.notices.filter(({ severity }) => severity !== "info");
     this.#remarks.view = screen.notices.filter(({ severity }) => severity === "info");

@@ -9,6 +9,8 @@ import { whenWords } from "../../../book/value/when.ts";
 import { el } from "../../../ui/el.ts";
 import type { Ctx } from "../../../ui/screen.ts";
 import { w } from "../../../words/index.ts";
+import type { ReadyView } from "../../../book/checks/ready_view.ts";
+import { readyOfAll } from "../../shared/ready.ts";
 import { asker, follow, nothingYet, openPrint, type Paper, paperOf, printButton } from "./print.ts";
 
 export class Card {
@@ -39,9 +41,11 @@ export class Card {
     const bike = openBike(paper, unit);
     const result = bike.reading.body === undefined ? undefined : await asker(this.#ctx, paper.book.notes)(bike).catch(() => ({ refused: w("wheel.oldCalc") }));
     if (overtaken()) return;
+    const ready = (await readyOfAll(this.#ctx, bike.rec === "" ? [] : [bike.rec])).get(bike.rec);
+    if (overtaken()) return;
     const kept = result !== undefined && "kept" in result ? result.kept : undefined;
     const broken = result !== undefined && "refused" in result ? result.refused : "";
-    const show = (answers: readonly (PressureAnswer | undefined)[], done: boolean): void => this.#show(cardView(bike, kept, answers, broken, unit, Date.now()), done);
+    const show = (answers: readonly (PressureAnswer | undefined)[], done: boolean): void => this.#show(cardView(bike, kept, answers, broken, unit, Date.now()), ready, done);
     show([], kept === undefined);
     if (kept === undefined || bike.reading.body === undefined) return;
     const answers = await this.#askOthers(kept.question);
@@ -60,9 +64,9 @@ export class Card {
     return this.#ctx.calc.ask("pressure", body).then(({ answer }) => answer, () => undefined);
   }
 
-  #show(view: CardView, done: boolean): void {
+  #show(view: CardView, ready: ReadyView | undefined, done: boolean): void {
     this.#print.disabled = !done;
-    this.#host.replaceChildren(el("div", { class: "stack" }, el("div", { class: "row noprint" }, this.#print), cardNode(view)));
+    this.#host.replaceChildren(el("div", { class: "stack" }, el("div", { class: "row noprint" }, this.#print), cardNode(view, ready)));
   }
 }
 
@@ -72,11 +76,11 @@ function openBike({ book, today, tables }: Paper, unit: Ctx["settings"]["units"]
   return known ?? { rec: "", name: today.bike || w("head.bike"), rider: "", draft: today, reading: read(today, unit, tables) };
 }
 
-function cardNode(view: CardView): HTMLElement {
+function cardNode(view: CardView, ready: ReadyView | undefined): HTMLElement {
   const now = Date.now();
   const small = (words: string): HTMLElement | undefined => (words === "" ? undefined : el("p", { class: "small" }, words));
   return el("article", { class: "start-card" },
-    el("header", {}, el("h2", {}, view.name), small(view.rider)),
+    el("header", {}, el("h2", {}, view.name), small(view.rider), ready === undefined ? undefined : el("p", { class: `ready ${ready.state}` }, el("strong", {}, ready.line))),
     el("div", { class: "both" }, ...view.wheels.map(wheelNode)),
     el("div", {}, el("p", {}, view.weather), small(view.ground), small(view.age)),
     view.notices.length === 0 ? undefined : el("ul", {}, ...view.notices.map((words) => el("li", { class: "small" }, words))),

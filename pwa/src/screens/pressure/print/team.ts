@@ -11,6 +11,8 @@ import { setHidden, setText } from "../../../ui/part.ts";
 import type { RecordState } from "../../../log/op/merge.ts";
 import type { Ctx } from "../../../ui/screen.ts";
 import { w } from "../../../words/index.ts";
+import type { ReadyView } from "../../../book/checks/ready_view.ts";
+import { readyOfAll } from "../../shared/ready.ts";
 import { asker, follow, nothingYet, openPrint, paperOf, printButton } from "./print.ts";
 
 const choiceName = "pressure-team"; // the draft that keeps which bikes are left out
@@ -35,6 +37,7 @@ export class Team {
   #bikes: readonly TeamBike[] = [];
   #notes: readonly RecordState[] = []; // after rides
   #off: ReadonlySet<string> = new Set();
+  #states: ReadonlyMap<string, ReadyView> = new Map();
   #round = 0; // a newer look ends the older one's asking
 
   constructor(host: HTMLElement, ctx: Ctx) {
@@ -68,6 +71,10 @@ export class Team {
     this.#off = new Set(Array.isArray(off) ? off.filter((rec) => typeof rec === "string") : []);
     this.#show();
     await this.#ask();
+    const states = await readyOfAll(this.#ctx, this.#chosen().map(({ rec }) => rec));
+    if (this.#ctx.closed.aborted) return;
+    this.#states = states;
+    this.#show();
   }
 
   #choose(off: ReadonlySet<string>): void {
@@ -116,7 +123,7 @@ export class Team {
     this.#head.replaceChildren(...heads.map((words, n) => el("th", { scope: "col", class: n > 1 ? "gauge" : "" }, words)));
     setHidden(this.#table, chosen.length === 0);
     setHidden(this.#nobody, chosen.length > 0);
-    this.#body.replaceChildren(...chosen.flatMap((bike) => rowNodes(teamRow(bike, this.#result(bike), settings.units, now))));
+    this.#body.replaceChildren(...chosen.flatMap((bike) => rowNodes(teamRow(bike, this.#result(bike), settings.units, now), this.#states.get(bike.rec))));
     keyed(this.#list, this.#bikes, ({ rec }) => rec, ({ rec }) => this.#tick(rec), (node, bike) => {
       const box = node.querySelector("input");
       const words = node.querySelector("span");
@@ -152,9 +159,9 @@ export class Team {
 }
 
 // rowNodes are a bike's numbers and, where one is missing, a line below that tells why.
-function rowNodes({ name, rider, cells, shared }: TeamRow): readonly HTMLTableRowElement[] {
+function rowNodes({ name, rider, cells, shared }: TeamRow, ready: ReadyView | undefined): readonly HTMLTableRowElement[] {
   const number = (side: Side): HTMLElement => (cells[side].number === "" ? el("td", { class: "none" }, w("wheel.none")) : el("td", { class: "gauge" }, cells[side].number));
-  const row = el("tr", {}, el("th", { scope: "row" }, name), el("td", {}, rider), number("front"), number("rear"));
+  const row = el("tr", {}, el("th", { scope: "row" }, name, ...(ready === undefined ? [] : [el("div", { class: `small ready ${ready.state}` }, ready.line)])), el("td", {}, rider), number("front"), number("rear"));
   const whys = shared !== "" ? [shared]
     : sides.filter((side) => cells[side].number === "").map((side) => w("team.whyOne", { side: w(`side.${side}`), why: cells[side].why }));
   if (whys.length === 0) return [row];

@@ -1,0 +1,39 @@
+// How far putting a bike together after a journey has come, as events for the question whether it may be ridden.
+
+import { buildOf } from "../../book/checks/build.ts";
+import type { ReadyEvent } from "../../book/checks/ready_events.ts";
+import { textOf } from "../../book/checks/walk_save.ts";
+import { stepViews, ticksOf } from "../../book/packing/pack_view.ts";
+import { bikesOf, goodsAsked, goodsOf, wayOf } from "../../book/packing/trip.ts";
+import { dayOf } from "../../book/wheels/measure_days.ts";
+import { type RecordState, valueOf } from "../../log/op/merge.ts";
+import type { Ctx } from "../../ui/screen.ts";
+import type { ReadyBook } from "./ready.ts";
+
+const heldFor = 30 * 86_400_000; // ms after its last day a trip nobody finished ticking is over (our choice)
+
+// arrivalsOf tells of each trip under way how many steps are left without which nobody rides.
+export async function arrivalsOf(ctx: Ctx, bike: RecordState, { lists, find }: ReadyBook): Promise<readonly ReadyEvent[]> {
+  const now = Date.now();
+  const trips = lists.trip.filter((trip) => bikesOf(trip).includes(bike.rec) && isUnderWay(trip, now));
+  if (trips.length === 0) return [];
+  const entries = await ctx.book.all("pack_tick");
+  const events = await Promise.all(trips.map(async (trip): Promise<readonly ReadyEvent[]> => {
+    const ours = entries.filter((entry) => textOf(entry, "trip") === trip.rec && textOf(entry, "bike") === bike.rec);
+    const last = Math.max(0, ...ours.map(({ newest }) => newest));
+    if (last === 0) return []; // nothing was taken apart
+    try {
+      const { answer } = await ctx.calc.ask("pack", { bike: buildOf(bike, find), way: wayOf(trip), legs_us: valueOf(trip, "legs_us") === true, goods: goodsAsked(goodsOf(trip)) });
+      const left = stepViews(answer?.arrival ?? [], bike.rec, ticksOf(entries, trip.rec)).filter(({ step, ticked }) => step.must === true && !ticked).length;
+      return answer === undefined ? [] : [{ kind: "arrival", bike: bike.rec, trip: trip.rec, day: dayOf(last), at: last, must_left: left }];
+    } catch {
+      return [];
+    }
+  }));
+  return events.flat();
+}
+
+function isUnderWay(trip: RecordState, now: number): boolean {
+  const [from, to] = [textOf(trip, "from"), textOf(trip, "home_arrives") || textOf(trip, "to") || textOf(trip, "from")];
+  return from !== "" && from <= dayOf(now) && to >= dayOf(now - heldFor);
+}
