@@ -89,6 +89,7 @@ export class Desk {
 
   async #load(): Promise<void> {
     const { drafts } = this.ctx;
+    await Records.settled;
     const [stored, answer] = await Promise.all([drafts.load(draftName), drafts.load(answerName)]);
     this.sums.kept = unpack(answer);
     await this.#open(stored);
