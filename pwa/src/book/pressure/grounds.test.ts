@@ -31,6 +31,6 @@ test("ground: kept by name and used again, the newer of one name", () => {
   const grounds = [kept("1".repeat(32), 1790000000000, "Ridge"), kept("2".repeat(32), 1790000000009, "Ridge"), kept("3".repeat(32), 1790000000000, "Dale")];
   equal(groundLines(grounds).map(({ rec, name }) => [rec[0], name]), [["3", "Dale"], ["2", "Ridge"]]);
   const again = groundEdit(grounds[0] as RecordState);
-  equal([again?.groundBy, again?.ground?.map(({ kind, km }) => [kind, km])], ["km", [["chips", "10"], ["pea", "30"], ["walnut", "60"]]]);
+  equal([again?.groundBy, again?.ground?.map(({ kind, km }) => [kind, km])], [undefined, [["chips", "10"], ["pea", "30"], ["walnut", "60"]]]);
   equal(groundEdit(merge("r", [{ id: "r", at: 1, kind: "ground", rec: "r", set: { name: "x", stretches: 7 } }])), undefined);
 });
