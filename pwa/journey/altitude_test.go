@@ -31,7 +31,7 @@ func TestAltitudeFromThePhone(t *testing.T) {
 	server := StartServer(t)
 	p := OpenBrowser(t).Open(server.URL())
 	p.firstAnswers()
-	p.unfold(in["part.weather"])
+	p.air()
 
 	p.allow("denied")
 	p.Tap("button", in["altitude.ask"])

@@ -71,14 +71,14 @@ func TestTwoCarsAndThreePhones(t *testing.T) {
 
 	first := open()
 	first.firstAnswers()
-	first.unfold(in["part.tyres"])
+	first.setUp()
 	first.edit(in["field.measured"], "51")
 	first.onServer(carA, `"measured_mm":51`)
 	second, third := open(), open()
 	phones := []*Page{first, second, third}
 	for _, p := range phones {
 		p.number(in["side.front"]) // the others open the bike that the first one made
-		p.unfold(in["part.weight"], in["part.tyres"])
+		p.setUp()
 		p.holds(in["field.measured"], "51")
 	}
 	first.holds(in["field.rider"], "72")
@@ -131,7 +131,7 @@ func TestTwoCarsAndThreePhones(t *testing.T) {
 		p.Online()
 		p.clashes(in, 0)
 		p.Go("pressure")
-		p.unfold(in["part.weight"])
+		p.setUp()
 	}
 	first.holds(in["field.rider"], "75")
 	third.See(middle)

@@ -68,7 +68,7 @@ func TestATyreIsMeasuredInThreePlaces(t *testing.T) {
 	p.holds(in["measureSlot.place1"], "")
 
 	p.Tap("link", in["place.pressure"])
-	p.unfold(in["part.tyres"])
+	p.setUp()
 	p.holds(in["field.measured"], "41.43")
 
 	p.measuring("tyre", "width")
@@ -89,7 +89,7 @@ func TestATyreIsMeasuredInThreePlaces(t *testing.T) {
 	p.NotSee("46 mm today")
 	p.holds(in["measureSlot.place1"], "46") // what was typed is given back
 	p.Tap("link", in["place.pressure"])
-	p.unfold(in["part.tyres"])
+	p.setUp()
 	p.holds(in["field.measured"], "45")
 
 	server.Start()

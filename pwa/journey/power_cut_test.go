@@ -34,7 +34,7 @@ func TestPowerCutOfPhoneAndServer(t *testing.T) {
 	again := browser.Open(server.URL())
 	again.Allow(offline)
 	again.number(in["side.front"])
-	again.unfold(in["part.weight"])
+	again.setUp()
 	again.holds(in["field.rider"], "72")
 	again.edit(in["field.rider"], "74.5")
 	again.See("1 not yet on the server")

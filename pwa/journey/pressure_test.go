@@ -88,22 +88,27 @@ func TestPressureWithNoSignal(t *testing.T) {
 	if now := p.number(rear); now != before {
 		t.Errorf("after a cold start the rear shows %s, not %s", now, before)
 	}
+	p.ground()
 	p.Choose("Stretch 1: "+in["ground.what"], in["kind.egg"])
 	rough := p.Changed(rear, before)
-	p.Tap("DisclosureTriangle", in["part.weather"])
+	p.done()
+	p.air()
 	p.Type(in["field.set.c"], "20")
 	p.Type(in["field.ride.c"], "2")
+	p.done()
 	cold := p.Changed(rear, rough)
 	if cold < rough {
 		t.Errorf("a tyre that will cool is set to %s, not above %s", cold, rough)
 	}
 	p.See("2 °C")
-	p.Tap("DisclosureTriangle", in["part.tyres"])
+	p.setUp()
 	p.Type(in["field.measured"], "52.5")
 	wide := p.Changed(rear, cold)
 	if wide > cold {
 		t.Errorf("a wider tyre is set to %s, above %s", wide, cold)
 	}
+	p.Axe()
+	p.board()
 	p.says(front, "52.5")
 	p.Axe()
 }
@@ -120,20 +125,21 @@ func TestTheGaugesReadingBecomesAnAction(t *testing.T) {
 	p.says(front, "Let out")
 	p.Type(in["field.now.front"], "15 psi")
 	p.says(front, "Add")
-	p.Tap("DisclosureTriangle", in["part.gear"])
+	p.setUp()
 	p.Type(in["field.pump"], "60")
+	p.board()
 	p.says(front, "strokes of your pump")
-	p.Tap("button", "Front reads: more")
-	p.Eventually("the reading one step up", func() bool { return p.Value(in["field.now.front"]) == "1.08" })
 	p.Type(in["field.now.front"], "abc")
-	p.says(front, "OLD")
+	p.says(front, in["act.readAgain"])
+	p.number(front) // a wrong reading takes no number away
+	p.says(in["side.rear"], in["act.set"])
 	p.See(strings.Split(in["fault.number"], "{")[0])
 	p.Axe()
-	p.Shot("pressure-old")
+	p.Shot("pressure-misread")
 	p.allSaved()
 	p.Reload()
 	p.Eventually("what was typed", func() bool { return p.Value(in["field.now.front"]) == "abc" })
-	p.says(front, "OLD")
+	p.says(front, in["act.readAgain"])
 	p.Type(in["field.now.front"], "")
 	p.says(front, in["act.set"])
 }
@@ -142,7 +148,7 @@ func TestBadInputIsSaidAtTheField(t *testing.T) {
 	p, _ := Visit(t)
 	in := words(t)
 	p.firstAnswers()
-	p.Tap("DisclosureTriangle", in["part.weight"])
+	p.setUp()
 	for _, c := range []struct{ typed, wanted string }{
 		{"", in["fault.missing"]}, {"letters", "not a number"}, {"-5", "From 15 to 250 kg"}, {"9999", "From 15 to 250 kg"},
 		{"72 mm", "unit does not fit"}, {"1,000.5", "thousands"}, {"1e400", "unit does not fit"},
@@ -171,8 +177,7 @@ func TestARefusedPairHasNoNumberAnywhere(t *testing.T) {
 	if number := bigNumber.FindString(p.Text()); number != "" {
 		t.Errorf("a refused pair shows %s", number)
 	}
-	p.NotSee(in["part.curve"])
-	p.NotSee(in["wheel.good"])
+	p.NotSee(in["read.type"])
 	p.Axe()
 	p.Shot("pressure-refused")
 }
@@ -186,7 +191,7 @@ func TestAnOverloadedTyreIsStoppedAndAWidthNamed(t *testing.T) {
 	p.Choose(in["pick.profile"], in["profile.hooked"])
 	p.Tap("button", in["first.go"])
 	p.See(in["plainNotice.ask_max_both"])
-	p.Tap("button", in["side.front"]+": "+in["wheel.enterMax"])
+	p.Tap("link", in["side.front"]+": "+in["wheel.enter.tyreMax"])
 	if focused := p.Focused(); !strings.Contains(focused.Name, in["field.tyreMax"]) {
 		t.Errorf("the button leads to %q", focused.Name)
 	}
@@ -194,6 +199,7 @@ func TestAnOverloadedTyreIsStoppedAndAWidthNamed(t *testing.T) {
 	p.Type(in["field.rimMax"], "9")
 	p.says(in["side.rear"], "Do not ride this tyre under this load")
 	p.says(in["side.rear"], "30 mm tyre would do")
+	p.board()
 	p.NotSee(in["act.set"])
 	p.Shot("pressure-overloaded")
 }
@@ -202,6 +208,7 @@ func TestStretchesAddUpAndComeBack(t *testing.T) {
 	p, _ := Visit(t)
 	in := words(t)
 	p.firstAnswers()
+	p.ground()
 	p.Tap("button", in["ground.add"])
 	p.says(in["side.rear"], "OLD") // a second stretch needs the lengths of both
 	p.Type("Stretch 1: "+in["field.km"], "30")
@@ -254,9 +261,10 @@ func TestTheDemoOpensOnAnInventedEvent(t *testing.T) {
 	p.See(in["head.demo"])
 	p.number(in["side.front"])
 	p.says(in["side.rear"], "Let out")
-	p.Tap("DisclosureTriangle", strings.ReplaceAll(in["part.whyOf"], "{side}", in["side.rear"]))
+	p.why(in["side.rear"])
 	p.See(in["why.custom"])
 	p.Axe()
+	p.done()
 	p.Shot("demo")
 	p.installed()
 	p.saved("pressure")

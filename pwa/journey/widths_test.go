@@ -27,6 +27,7 @@ func TestWhatOtherWidthsWouldAsk(t *testing.T) {
 	in := words(t)
 	p.firstAnswers()
 	front, rear := p.number(in["side.front"]), p.number(in["side.rear"])
+	p.setUp()
 	p.Tap("DisclosureTriangle", in["widths.title"])
 	p.Eventually("the mounted width", func() bool { return strings.Contains(p.width(50), front+" | "+rear) })
 	p.widthSays(63, "too wide")
@@ -42,7 +43,6 @@ func TestWhatOtherWidthsWouldAsk(t *testing.T) {
 	p.Shot("widths")
 
 	before := p.width(54)
-	p.Tap("DisclosureTriangle", in["part.weight"])
 	p.Type(in["field.rider"], "95")
 	p.Eventually("the other widths under another rider", func() bool { now := p.width(54); return strings.HasPrefix(now, "54 mm") && now != before })
 }
@@ -60,6 +60,7 @@ func TestOtherWidthsKeepTheHooklessRules(t *testing.T) {
 	p.Type(in["field.rimMax"], "4.5")
 	p.Tap("button", in["first.go"])
 	p.number(in["side.front"])
+	p.setUp()
 	p.Tap("DisclosureTriangle", in["widths.title"])
 	p.widthSays(28, in["widths.none"])
 	p.widthSays(28, in["plainNotice.hookless_too_narrow"])

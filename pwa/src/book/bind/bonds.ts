@@ -99,7 +99,7 @@ export function written(bond: Bond, value: Json, draft: PressureDraft): string {
   if (typeof meant !== "number") return "";
   const spec = allFields.find((each) => each.id === bond.id);
   if (spec?.dimension === "pressure") return typedKpa(meant, draft.unit);
-  return plain(bond.id === "share" ? meant / (spec?.scale ?? 1) : meant);
+  return plain(meant * (spec?.parts ?? 1));
 }
 
 function steps(value: Json): number {

@@ -52,16 +52,13 @@ function entry(of: Map<Role, Record<string, Json>>, role: Role): Record<string, 
   return record;
 }
 
-const significant = 12; // digits; more are noise of the conversion
-
 // valueIn is the value that a text stands for: null for "not known", undefined when it cannot be read (yet).
 export function valueIn(bond: Bond, draft: PressureDraft, reading: Reading): Json | undefined {
   const text = textOf(bond, draft);
   if (bond.from === "firmness") return draft.firmness;
   if (bond.from !== "text") return text === "" ? null : text;
   if (text.trim() === "") return bond.needed ? undefined : null;
-  const value = reading.values.get(idIn(bond, draft));
-  return value === undefined ? undefined : Number(value.toPrecision(significant));
+  return reading.values.get(idIn(bond, draft));
 }
 
 // linked draws ids for the records that are needed and not there yet. A bike has its wheels and they their tyres.

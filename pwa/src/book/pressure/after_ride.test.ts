@@ -1,11 +1,13 @@
 import { equal, test } from "../../ui/testing.ts";
-import { movedWords, noneTold, readRideTold, rideChanges, rideNoteOf, setForRide, shiftWords } from "./after_ride.ts";
+import { airOf, movedWords, noneTold, readRideTold, rideChanges, shiftWords } from "./after_ride.ts";
 import type { PressureAnswer, WheelAnswer } from "./answer.ts";
 import { emptyDraft, type PressureDraft } from "./draft.ts";
 import { noTables } from "./kept.ts";
 import { hex, merged, now, op } from "../value/kit.test.ts";
 import { noteLines } from "../wheels/notes.ts";
+import { type Learned, learnedQuestion } from "./learned.ts";
 import { read } from "./request.ts";
+import { rideDue, setForRide } from "./ride_due.ts";
 
 const draft: PressureDraft = {
   ...emptyDraft, links: { "bike": "b1", "person": "p1", "front.wheel": "w1", "rear.wheel": "w2", "front.tyre": "t1" }, firmness: -1, wet: true,
@@ -13,33 +15,56 @@ const draft: PressureDraft = {
   picks: { "front.profile": "hooked" },
 };
 
-test("after the ride: an entry for each wheel of which something was said", () => {
-  const told = { front: { felt: "hard", struck: false }, rear: { felt: undefined, struck: true } } as const;
-  const changes = rideChanges(told, { front: { ridden: 201.26, custom: 220.04 }, rear: {} }, draft, -0.031_234_5, () => "id");
-  equal(changes, [
-    { rec: "id", kind: "note", set: { bike: "b1", side: "front", wheel: "w1", tyre: "t1", person: "p1", felt: "hard", ridden_kpa: 201.3, custom_kpa: 220, firmness: -2, shift: -0.0312 } },
-    { rec: "id", kind: "note", set: { bike: "b1", side: "rear", wheel: "w2", person: "p1", rim_strike: true, firmness: -2, shift: -0.0312 } },
-  ]);
-  const silent = { felt: undefined, struck: false };
-  equal(rideChanges({ front: silent, rear: silent }, { front: {}, rear: {} }, draft, 0, () => "id"), []);
-  equal(rideChanges(told, { front: {}, rear: {} }, { ...draft, links: {} }, 0, () => "id"), []);
-  equal(rideNoteOf(told.front, { ridden: 200 }, draft), { felt: "hard", struck: false, ridden: 200, custom: undefined, firmness: -2 });
-});
-
 const set = (hours: number, more: Record<string, string | number> = {}): ReturnType<typeof merged> =>
   merged(op(hex(`set${hours}`), "pressure_set", { wheel: "w1", gauge_kpa: 205, c: 18, m: 240, ...more }, { at: now - hours * 3600e3 }));
 
+test("after the ride: an entry for each wheel of which something was said, with what the setting kept", () => {
+  const told = { front: { felt: "hard", struck: false }, rear: { felt: undefined, struck: true } } as const;
+  const setting = set(3, { p0_kpa: 210.4, label_mm: 40, sidewall: "glove", setup: "tubeless", tyre: "t9" });
+  const changes = rideChanges(told, { front: { kpa: 201.26, setting }, rear: {} }, draft, [], () => "id");
+  equal(changes, [
+    { rec: "id", kind: "note", set: { bike: "b1", side: "front", wheel: "w1", tyre: "t9", person: "p1", ride: setting.rec, p0_kpa: 210.4, label_mm: 40, sidewall: "glove", setup: "tubeless", felt: "hard", ridden_kpa: 201.3 } },
+    { rec: "id", kind: "note", set: { bike: "b1", side: "rear", wheel: "w2", person: "p1", rim_strike: true } },
+  ]);
+  const silent = { felt: undefined, struck: false };
+  equal(rideChanges({ front: silent, rear: silent }, { front: {}, rear: {} }, draft, [], () => "id"), []);
+  equal(rideChanges(told, { front: {}, rear: {} }, { ...draft, links: {} }, [], () => "id"), []);
+  const first = merged(op(hex("first"), "note", { bike: "b1", ride: setting.rec, side: "front", felt: "right" }, { at: now }));
+  equal(rideChanges(told, { front: { setting }, rear: {} }, draft, [first], () => "id")[0]?.set["corrects"], first.rec);
+});
+
 test("after the ride: what was ridden is the true pressure of the last setting, carried to the ride", () => {
   const reading = read(draft, "bar", noTables);
-  equal(setForRide("front", draft, [set(20), set(60, { gauge_kpa: 150 })], reading, now), { kpa: 195, from: { c: 18, m: 240 }, to: { c: 8, m: 900 } });
-  equal(setForRide("rear", draft, [set(20)], reading, now), undefined);
-  equal(setForRide("front", draft, [set(60)], reading, now), undefined); // too long ago for this ride
-  equal(setForRide("front", draft, [set(2, { c: "mild" })], reading, now), undefined);
-  equal(setForRide("front", draft, [set(2)], { ...reading, body: undefined }, now), undefined);
+  equal(airOf(setForRide("front", draft, [set(20), set(60, { gauge_kpa: 150 })], now), reading), { kpa: 195, from: { c: 18, m: 240 }, to: { c: 8, m: 900 } });
+  equal(setForRide("rear", draft, [set(20)], now), undefined);
+  equal(setForRide("front", draft, [set(60)], now), undefined); // too long ago for this ride
+  equal(airOf(set(2, { c: "mild" }), reading), undefined);
+  equal(airOf(set(2), { ...reading, body: undefined }), undefined);
+});
+
+test("after the ride: the screen asks once the wheels can have been ridden, and once", () => {
+  const both = (hours: number): ReturnType<typeof merged>[] => [set(hours), merged(op(hex(`rear${hours}`), "pressure_set", { wheel: "w2", gauge_kpa: 205 }, { at: now - hours * 3600e3 }))];
+  const note = merged(op(hex("n"), "note", { ride: set(3).rec }, { at: now }));
+  equal([rideDue(draft, [], [], now), rideDue(draft, both(0.2), [], now), rideDue(draft, both(3), [], now), rideDue(draft, both(3), [note], now), rideDue(draft, both(60), [], now)],
+    ["never_set", "set", "ridden", "noted", "never_set"]);
+});
+
+test("after the ride: notes go to the sums with what they were measured against; an old one without", () => {
+  const body = read(draft, "bar", noTables).body;
+  if (body === undefined) throw new Error("a body");
+  const notes = [
+    merged(op(hex("old"), "note", { bike: "b1", side: "front", felt: "hard", ridden_kpa: 200, custom_kpa: 220 }, { at: now - 9 })),
+    merged(op(hex("new"), "note", { bike: "b1", side: "rear", rim_strike: true, ridden_kpa: 220, p0_kpa: 222, ride: hex("r"), label_mm: 40, sidewall: "glove", setup: "tubeless" }, { at: now })),
+  ];
+  const tyre = { label_mm: 40, sidewall: "glove", setup: "tubeless" } as const;
+  equal(learnedQuestion(notes, "b1", body), {
+    notes: [{ wheel: "front", struck: false, felt: "hard", ridden_kpa: 200 }, { wheel: "rear", struck: true, ride: hex("r"), ridden_kpa: 220, p0_kpa: 222, tyre }], front: tyre, rear: tyre,
+  });
+  equal(learnedQuestion(notes, "other", body), undefined);
 });
 
 const answer = (front: number | null, rear: number | null, limited: WheelAnswer["limited_by"] = "none"): PressureAnswer => {
-  const wheel = (gauge_kpa: number | null): WheelAnswer => ({ gauge_kpa, limited_by: limited }) as unknown as WheelAnswer;
+  const wheel = (gauge_kpa: number | null): WheelAnswer => ({ here_gauge_kpa: gauge_kpa, limited_by: limited }) as unknown as WheelAnswer;
   return { front: wheel(front), rear: wheel(rear), notices: [], bigger_tyre: [] };
 };
 
@@ -48,7 +73,9 @@ test("after the ride: how much each wheel moved, or why it did not", () => {
   equal(movedWords(answer(205, 231), answer(205.2, 231), "bar"), "front as before, rear as before");
   equal(movedWords(answer(205, 231), answer(205, 231, "floor"), "bar"), "front as before, held by the floor, rear as before, held by the floor");
   equal(movedWords(answer(null, 231), answer(null, 228), "kpa"), "rear 3 kPa softer");
-  equal([shiftWords({ by: 0, notes: 0 }), shiftWords({ by: Math.log(0.96), notes: 5 })], ["", "Your 5 notes moved the starting point by -4.0 %."]);
+  const learned = (front: number, rear: number, notes: number): Learned => ({ front: { shift: Math.log(front), notes, other_tyre: 0, unknown: 0 }, rear: { shift: Math.log(rear), notes, other_tyre: 0, unknown: 0 } });
+  equal([shiftWords(undefined), shiftWords(learned(1, 1, 5)), shiftWords(learned(0.96, 0.96, 5)), shiftWords(learned(1, 1.03, 1))],
+    ["", "", "your 5 rides: 4 % softer", "your ride: front as computed, rear 3 % firmer"]);
 });
 
 test("after the ride: what was chosen is read back, and nonsense is nothing", () => {

@@ -1,17 +1,18 @@
 // After the ride: what was felt and what was ridden, as entries of the book, and what the next answer makes of it.
 
+import type { Requests } from "../../contract/contract.ts";
 import type { Change } from "../../log/book_log.ts";
 import type { Json } from "../../log/op/json.ts";
 import { type RecordState, valueOf } from "../../log/op/merge.ts";
-import { w } from "../../words/index.ts";
-import { fixed } from "../../words/number.ts";
+import { listed, w } from "../../words/index.ts";
+import { plain } from "../../words/number.ts";
 import { isObject, type PressureAnswer, type Side, sides } from "./answer.ts";
 import type { PressureDraft } from "./draft.ts";
-import type { AirQuestion } from "./expected.ts";
+import { type Felt, felts, type Learned } from "./learned.ts";
 import { type PressureUnit, showKpa } from "../value/quantity.ts";
 import type { Reading } from "./request.ts";
-import { lastSet } from "./sets.ts";
-import { type Felt, felts, type RideNote, type Shift } from "./shift.ts";
+import { noteOf } from "./ride_due.ts";
+import { tenths } from "./sets.ts";
 
 // Told is what a rider says of one wheel.
 export interface Told {
@@ -45,69 +46,57 @@ export function saysNothing({ felt, struck }: Told): boolean {
   return felt === undefined && !struck;
 }
 
-// Ridden is what is known of the pressures of that ride, in kPa: true ones, at the ride.
+// Ridden is what is known of the wheel's ride: the pressure in kPa, true and at the ride, and the setting it was made with.
 export interface Ridden {
-  readonly ridden?: number;
-  readonly custom?: number; // before any shift
+  readonly kpa?: number;
+  readonly setting?: RecordState;
 }
 
-const sameRide = 48 * 3600e3; // ms: a setting older than this was for another ride (our choice)
-
-// setForRide asks what the wheel's last setting was at the ride; undefined when nobody noted one for this ride.
-export function setForRide(side: Side, draft: PressureDraft, sets: readonly RecordState[], reading: Reading, now: number): AirQuestion | undefined {
-  const entry = lastSet(sets, draft.links[`${side}.wheel`]);
-  const [gauge, c, m] = ["gauge_kpa", "c", "m"].map((field) => valueOf(entry, field));
-  if (entry === undefined || now - entry.newest > sameRide || reading.body === undefined) return undefined;
-  if (typeof gauge !== "number" || typeof c !== "number" || typeof m !== "number") return undefined;
-  return { kpa: gauge - (reading.body.gauge_error_kpa ?? 0), from: { c, m }, to: reading.body.ride };
+// airOf asks what a setting was at the ride.
+export function airOf(setting: RecordState | undefined, reading: Reading): Requests["air"] | undefined {
+  const [gauge, c, m] = ["gauge_kpa", "c", "m"].map((field) => valueOf(setting, field));
+  if (reading.body === undefined || typeof gauge !== "number" || typeof c !== "number" || typeof m !== "number") return undefined;
+  return { kpa: gauge - (reading.values.get("gaugeError") ?? 0), from: { c, m }, to: reading.body.ride };
 }
 
-// stepsOf are the firmness steps that the answer was asked for, wet ground as one softer.
-export function stepsOf({ firmness, wet }: Pick<PressureDraft, "firmness" | "wet">): number {
-  return firmness - (wet ? 1 : 0);
-}
+// what a setting kept goes along with the note, so that it stands on its own
+const kept = ["p0_kpa", "label_mm", "sidewall", "setup", "wheel", "tyre", "person"] as const;
 
-// rideNoteOf is a note as the sums see it, before it is an entry.
-export function rideNoteOf({ felt, struck }: Told, { ridden, custom }: Ridden, draft: PressureDraft): RideNote {
-  return { felt, struck, ridden, custom, firmness: stepsOf(draft) };
-}
-
-// rideChanges are the entries, one for each wheel of which something was said.
-export function rideChanges(told: RideTold, ridden: Readonly<Record<Side, Ridden>>, draft: PressureDraft, shift: number, newRec: () => string): readonly Change[] {
+// rideChanges are the entries, one for each wheel of which something was said. A second note after the same ride takes the place
+// of the first.
+export function rideChanges(told: RideTold, ridden: Readonly<Record<Side, Ridden>>, draft: PressureDraft, notes: readonly RecordState[], newRec: () => string): readonly Change[] {
   const { links } = draft;
-  return sides.filter((side) => links["bike"] !== undefined && !saysNothing(told[side])).map((side): Change => {
-    const set: Record<string, Json> = { bike: links["bike"] ?? "", side };
-    for (const [field, role] of [["wheel", `${side}.wheel`], ["tyre", `${side}.tyre`], ["person", "person"]] as const) {
-      const rec = links[role];
-      if (rec !== undefined) set[field] = rec;
-    }
+  const bike = links["bike"];
+  if (bike === undefined) return [];
+  return sides.filter((side) => !saysNothing(told[side])).map((side): Change => {
     const { felt, struck } = told[side];
+    const { kpa, setting } = ridden[side];
+    const first = setting === undefined ? undefined : noteOf(setting, notes);
+    const set: Record<string, Json> = {
+      bike, side, ...links[`${side}.wheel`] !== undefined && { wheel: links[`${side}.wheel`] as string }, ...links[`${side}.tyre`] !== undefined && { tyre: links[`${side}.tyre`] as string },
+      ...(links["person"] !== undefined && { person: links["person"] }), ...(setting !== undefined && { ride: setting.rec }), ...(first !== undefined && { corrects: first.rec }),
+    };
+    for (const field of kept) {
+      const value = valueOf(setting, field);
+      if (value != null) set[field] = value;
+    }
     if (felt !== undefined) set["felt"] = felt;
     if (struck) set["rim_strike"] = true;
-    const { ridden: at, custom } = ridden[side];
-    if (at !== undefined) set["ridden_kpa"] = tenths(at);
-    if (custom !== undefined) set["custom_kpa"] = tenths(custom);
-    set["firmness"] = stepsOf(draft);
-    set["shift"] = Number(shift.toFixed(4));
+    if (kpa !== undefined) set["ridden_kpa"] = tenths(kpa);
     return { rec: newRec(), kind: "note", set };
   });
 }
 
-// A gauge tells no more than this.
-export function tenths(kpa: number): number {
-  return Number(kpa.toFixed(1));
-}
-
 // movedWords say how much each wheel's number moved on the gauge: "front 0.06 bar softer, rear as before".
 export function movedWords(before: PressureAnswer, after: PressureAnswer, unit: PressureUnit): string {
-  return sides.flatMap((side): string[] => {
-    const [old, next] = [before[side].gauge_kpa, after[side].gauge_kpa];
+  return listed(sides.flatMap((side): string[] => {
+    const [old, next] = [before[side].here_gauge_kpa, after[side].here_gauge_kpa];
     if (old === null || next === null) return [];
     const by = showKpa(Math.abs(next - old), unit);
     if (by === showKpa(0, unit)) return [stayed(side, after)];
     const words = { side: sideWord(side), by, unit: w(`unit.${unit}`) };
     return [next < old ? w("ride.softer", words) : w("ride.harder", words)];
-  }).join(", ");
+  }));
 }
 
 function stayed(side: Side, after: PressureAnswer): string {
@@ -119,9 +108,21 @@ function sideWord(side: Side): string {
   return w(`ride.side.${side}`);
 }
 
-// shiftWords say how far all notes together have moved custom; "" while none counts.
-export function shiftWords({ by, notes }: Shift): string {
-  if (notes === 0) return "";
-  const percent = fixed((Math.exp(by) - 1) * 100, 1);
-  return notes === 1 ? w("ride.shiftOne", { percent }) : w("ride.shift", { n: notes, percent });
+// shiftWords say how far the notes have moved the numbers: "your 5 rides: 4 % softer"; "" while they have moved nothing.
+export function shiftWords(learned: Learned | undefined): string {
+  if (learned === undefined) return "";
+  const percent = (side: Side): number => Math.round((Math.exp(learned[side].shift) - 1) * 100);
+  const [front, rear] = [percent("front"), percent("rear")];
+  const n = Math.max(learned.front.notes, learned.rear.notes);
+  if (n === 0 || (front === 0 && rear === 0)) return "";
+  const one = (by: number): string => (by < 0 ? w("ride.bySofter", { percent: plain(-by) }) : by > 0 ? w("ride.byFirmer", { percent: plain(by) }) : w("ride.byNone"));
+  return front === rear ? w("ride.shift", { n, how: one(front) }) : w("ride.shiftBoth", { n, front: one(front), rear: one(rear) });
+}
+
+// uncounted say which notes count as nothing, and why.
+export function uncounted(learned: Learned | undefined): readonly string[] {
+  if (learned === undefined) return [];
+  const unknown = learned.front.unknown + learned.rear.unknown;
+  const other = learned.front.other_tyre + learned.rear.other_tyre;
+  return [...(unknown === 0 ? [] : [w("ride.unknown", { n: unknown })]), ...(other === 0 ? [] : [w("ride.otherTyre", { n: other })])];
 }

@@ -8,7 +8,7 @@ import { answer } from "./team_view.test.ts";
 
 const draft = { ...emptyDraft, started: true, bike: "Ochre", texts: { rider: "72", "front.label": "40", "front.inner": "25", "ride.c": "5" }, picks: { "front.profile": "hooked" } };
 const bike = { rec: "", name: "Ochre", rider: "", draft, reading: read(draft, "bar", noTables) };
-const kept = { question: JSON.stringify(bike.reading.body), answer: answer(210, 230) };
+const kept = { question: bike.reading.body as RequestBody, answer: answer(210, 230) };
 
 test("card: another start is the same question, without readings, and never warmer than its warmest hour", () => {
   const body = { ...bike.reading.body, warmest_c: 8, now: { front_gauge_kpa: 200 } } as unknown as RequestBody;

@@ -4,12 +4,12 @@
 import { w } from "../../words/index.ts";
 import { plain } from "../../words/number.ts";
 import { type PressureAnswer, type Side, type WheelAnswer } from "./answer.ts";
-import { asked, type Kept } from "./kept.ts";
-import { parse, type PressureUnit, type Rounding, showKpa } from "../value/quantity.ts";
+import type { Kept } from "./kept.ts";
+import { type PressureUnit, type Rounding, showKpa } from "../value/quantity.ts";
 import type { RequestBody } from "./request.ts";
-import { screenView } from "./screen_view.ts";
+import { sceneOf, screenView } from "./screen_view.ts";
 import { groundWords, type TeamBike } from "./team_view.ts";
-import { onGauge, roundingOf, type Scene } from "./wheel_view.ts";
+import { onGauge, type Scene, toldNumber } from "./told.ts";
 
 // Other is a start that differs from the one that the card is for.
 export interface Other {
@@ -60,8 +60,8 @@ export interface CardView {
 // cardView makes the card; answers are those to otherQuestion, in the order of others.
 export function cardView(bike: TeamBike, kept: Kept | undefined, answers: readonly (PressureAnswer | undefined)[], broken: string, unit: PressureUnit, now: number): CardView {
   const screen = screenView({ draft: bike.draft, reading: bike.reading, kept, unit, broken, now });
-  const question = kept === undefined ? undefined : asked(kept);
-  const scene: Scene = { unit, setC: question?.set.c ?? 20, rideC: question?.ride.c ?? 20 };
+  const question = kept?.question;
+  const scene = sceneOf(question, unit);
   const wheels = screen.wheels.map((wheel): CardWheel => ({
     side: wheel.side, title: wheel.title, number: wheel.old === "" ? wheel.number : "", unit: wheel.unit,
     why: wheel.old || wheel.stops.join(" "), atStart: kept === undefined || wheel.number === "" || wheel.old !== "" ? "" : atStart(kept.answer[wheel.side], unit),
@@ -71,7 +71,7 @@ export function cardView(bike: TeamBike, kept: Kept | undefined, answers: readon
   return {
     name: bike.name, rider: bike.rider, weather: question === undefined ? "" : screen.headline, age: screen.stale, ground: groundWords(bike.draft), wheels,
     notices: screen.notices.filter((each) => each.severity === "care").map((each) => each.wheel === "both" ? each.text : w("said.wheel", { side: w(`side.${each.wheel}`), what: each.text.replace(/\.$/, "") })),
-    rows: some ? rowsOf(kept.answer, answers, unit) : [],
+    rows: some ? rowsOf(kept.answer, answers, scene) : [],
   };
 }
 
@@ -79,9 +79,9 @@ const alike = 2; // kPa: less than a gauge tells
 
 // atStart carries the gauge's own error along.
 function atStart(wheel: WheelAnswer, unit: PressureUnit): string {
-  const { gauge_kpa: gauge, set_kpa: set, at_ride_kpa: ride } = wheel;
+  const { gauge_kpa: gauge, set_kpa: set, at_ride_kpa: ride } = wheel; // the gauge shows its own error at both places
   if (gauge === null || set === null || ride === null || Math.abs(ride - set) < alike) return "";
-  return w("card.atStart", { p: showKpa(ride + gauge - set, unit, roundingOf(wheel)), unit: w(`unit.${unit}`) });
+  return w("card.atStart", { p: showKpa(ride + gauge - set, unit), unit: w(`unit.${unit}`) });
 }
 
 // limitsOf tells floor and ceiling as the gauge shows them where the tyre is set, rounded to the safe side.
@@ -92,10 +92,10 @@ function limitsOf(wheel: WheelAnswer, scene: Scene): string {
   return [least, most].filter((each) => each !== "").join(" · ");
 }
 
-function rowsOf(base: PressureAnswer, answers: readonly (PressureAnswer | undefined)[], unit: PressureUnit): readonly CardRow[] {
+function rowsOf(base: PressureAnswer, answers: readonly (PressureAnswer | undefined)[], scene: Scene): readonly CardRow[] {
   return others.flatMap((other, n): CardRow[] => {
     const answer = answers[n];
-    return answer === undefined ? [] : [{ start: startWords(other), cells: { front: cellOf(base.front, answer.front, unit), rear: cellOf(base.rear, answer.rear, unit) } }];
+    return answer === undefined ? [] : [{ start: startWords(other), cells: { front: cellOf(base.front, answer.front, scene, other), rear: cellOf(base.rear, answer.rear, scene, other) } }];
   });
 }
 
@@ -105,17 +105,10 @@ function startWords({ c, m }: Other): string {
 }
 
 // cellOf compares the numbers as they are shown, so that they add up on paper.
-function cellOf(base: WheelAnswer, other: WheelAnswer, unit: PressureUnit): CardRow["cells"]["front"] {
-  if (base.gauge_kpa === null || other.gauge_kpa === null) return { number: "–", act: other.gauge_kpa === null ? w("wheel.none") : "" };
-  const number = showKpa(other.gauge_kpa, unit, roundingOf(other));
-  const by = read(number, unit) - read(showKpa(base.gauge_kpa, unit, roundingOf(base)), unit);
-  const step = showKpa(Math.abs(by), unit);
-  const act = read(step, unit) === 0 ? w("card.same") : by < 0 ? w("card.out", { by: step }) : w("card.in", { by: step });
-  return { number, act };
+function cellOf(base: WheelAnswer, other: WheelAnswer, scene: Scene, { c }: Other): CardRow["cells"]["front"] {
+  const [from, to] = [toldNumber(base, scene), toldNumber(other, { ...scene, rideC: scene.rideC + c })];
+  if (from === undefined || to === undefined) return { number: "–", act: to === undefined ? w("wheel.none") : "" };
+  const by = showKpa(Math.abs(to.kpa - from.kpa), scene.unit);
+  const act = by === showKpa(0, scene.unit) ? w("card.same") : to.kpa < from.kpa ? w("card.out", { by }) : w("card.in", { by });
+  return { number: to.text, act };
 }
-
-function read(shown: string, unit: PressureUnit): number {
-  const parsed = parse(shown, "pressure", unit);
-  return "si" in parsed ? parsed.si / 1000 : 0;
-}
-

@@ -3,8 +3,8 @@
 import { w } from "../../words/index.ts";
 import { fixed } from "../../words/number.ts";
 import type { Side, WheelAnswer } from "./answer.ts";
-import { inUnit, type PressureUnit, showKpa } from "../value/quantity.ts";
-import { onGauge, roundingOf, type Scene } from "./wheel_view.ts";
+import { inUnit, type PressureUnit } from "../value/quantity.ts";
+import { onGauge, type Scene, toldNumber } from "./told.ts";
 
 export interface CurveView {
   readonly title: string;
@@ -29,8 +29,7 @@ export function curveView(side: Side, wheel: WheelAnswer, scene: Scene): CurveVi
     points: wheel.curve.map((p) => ({ x: at(p.kpa), casing: p.casing_w, rough: p.roughness_w })),
     good: wheel.good_kpa === null ? undefined : [at(wheel.good_kpa[0]), at(wheel.good_kpa[1])],
     low: maybe(wheel.floor_kpa), high: maybe(wheel.ceiling_kpa), best: maybe(wheel.optimum_kpa), custom: at(wheel.custom_kpa),
-    mark: wheel.recommended_kpa === null || wheel.gauge_kpa === null ? undefined
-      : { x: at(wheel.recommended_kpa), label: showKpa(wheel.gauge_kpa, scene.unit, roundingOf(wheel)) },
+    mark: wheel.recommended_kpa === null ? undefined : { x: at(wheel.recommended_kpa), label: toldNumber(wheel, scene)?.text ?? "" },
     unit: w(`unit.${scene.unit}`),
     write: (x) => fixed(x, decimalsOf(scene.unit)),
     watts: (x) => fixed(x, 1),

@@ -9,6 +9,7 @@ export interface StretchDraft {
   readonly id: string;
   readonly kind: string; // a ground's key, or "typed" for a roughness
   readonly km: string;
+  readonly part?: string; // a share as it was typed last; it has moved km already, unless it cannot be read
   readonly kmh: string;
   readonly gd0: string;
   readonly washboard: boolean;
@@ -34,7 +35,11 @@ export interface PressureDraft {
   readonly weigh: "share" | "scale";
   readonly firmness: number;
   readonly wet: boolean;
-  readonly weatherAt: number; // when the weather was last typed, ms; 0 never
+  readonly setAt: number; // when Home's air was last typed, ms; 0 never
+  readonly weatherAt: number; // when the start's was
+  readonly here: "set" | "ride"; // where a person stands: Home, or the start
+  readonly hereAt: number; // since when, ms; the next day begins at Home again
+  readonly plain: boolean; // notes after rides are left out
   readonly links: Readonly<Record<string, string>>; // role -> the record that plays it
   readonly based: Readonly<Record<string, Based>>; // by bond
 }
@@ -42,7 +47,7 @@ export interface PressureDraft {
 export const emptyDraft: PressureDraft = {
   started: false, demo: false, unit: "bar", bike: "", texts: {}, picks: {},
   ground: [{ id: "first", kind: "patched", km: "", kmh: "", gd0: "", washboard: false }],
-  groundBy: "km", rearSame: true, weigh: "share", firmness: 0, wet: false, weatherAt: 0, links: {}, based: {},
+  groundBy: "km", rearSame: true, weigh: "share", firmness: 0, wet: false, setAt: 0, weatherAt: 0, here: "set", hereAt: 0, plain: false, links: {}, based: {},
 };
 
 // readDraft takes what was stored, from whatever version, and fills what is missing or not understood.
@@ -62,7 +67,11 @@ export function readDraft(stored: unknown): PressureDraft {
     weigh: stored["weigh"] === "scale" ? "scale" : "share",
     firmness: clampSteps(stored["firmness"]),
     wet: stored["wet"] === true,
-    weatherAt: typeof stored["weatherAt"] === "number" ? stored["weatherAt"] : 0,
+    setAt: moment(stored["setAt"] ?? stored["weatherAt"]), // one moment held for both before
+    weatherAt: moment(stored["weatherAt"]),
+    here: stored["here"] === "ride" ? "ride" : "set",
+    hereAt: moment(stored["hereAt"]),
+    plain: stored["plain"] === true,
     links: strings(stored["links"]),
     based: readBased(stored["based"]),
   };
@@ -77,6 +86,7 @@ function readStretch(from: Record<string, unknown>, index: number): StretchDraft
   return {
     id: text(from["id"]) || `stretch${index}`, kind: text(from["kind"]) || "patched", km: text(from["km"]),
     kmh: text(from["kmh"]), gd0: text(from["gd0"]), washboard: from["washboard"] === true,
+    ...(typeof from["part"] === "string" && { part: from["part"] }),
   };
 }
 
@@ -86,6 +96,10 @@ function readBased(value: unknown): Record<string, Based> {
     if (isObject(each) && typeof each["text"] === "string" && "value" in each) out[key] = { text: each["text"], value: each["value"] as Json, ...(each["veiled"] === true && { veiled: true }) };
   }
   return out;
+}
+
+function moment(value: unknown): number {
+  return typeof value === "number" ? value : 0;
 }
 
 function text(value: unknown): string {

@@ -1,6 +1,6 @@
 import { merge, type RecordState } from "../../log/op/merge.ts";
 import { equal, test } from "../../ui/testing.ts";
-import { airQuestion, leakQuestions, settingsOf, typicalLoss } from "./expected.ts";
+import { expectedOf, expectedQuestion, settingsOf } from "./expected.ts";
 import { isWarm } from "./expected_view.ts";
 
 const day = 86_400_000;
@@ -17,22 +17,21 @@ test("expected: settings are a wheel's own, newest first, by a true gauge", () =
   equal(settingsOf(entries, undefined, 0), []);
 });
 
-test("expected: the leak is asked from each time it was read again, not within hours", () => {
-  const settings = settingsOf([entry("a", 9, { gauge_kpa: 200 }), entry("b", 2, { gauge_kpa: 205, found_kpa: 190 }), entry("c", 1.9, { gauge_kpa: 205, found_kpa: 204 })], "w", 0);
-  equal(leakQuestions(settings), [{
-    first: { kpa: 200, c: 18, m: 200 }, second: { kpa: 190, c: 18, m: 200 }, days: 7, ahead_days: 1, ahead: { c: 18, m: 200 },
-  }]);
+test("expected: one question for both wheels, with how each was found before it was set anew", () => {
+  const front = settingsOf([entry("a", 9, { gauge_kpa: 200 }), entry("b", 2, { gauge_kpa: 205, found_kpa: 190 })], "w", 0);
+  equal(expectedQuestion({ front, rear: [] }, 7, { c: 6, m: 1100 }, now), {
+    front: { kpa: 205, c: 18, m: 200, at: now - 2 * day, history: [{ set: { kpa: 200, c: 18, m: 200, at: now - 9 * day }, found: { kpa: 190, c: 18, m: 200, at: now - 2 * day } }] },
+    at: Math.round(now / 3.6e6) * 3.6e6, here: { c: 6, m: 1100 }, gauge_error_kpa: 7,
+  });
+  equal(expectedQuestion({ front: [], rear: [] }, 0, { c: 6, m: 1100 }, now), undefined);
 });
 
-test("expected: the typical loss is the middle one", () => {
-  equal([typicalLoss([]), typicalLoss([0.02]), typicalLoss([0.02, 0.01]), typicalLoss([0.5, 0.01, 0.02])], [undefined, 0.02, 0.015, 0.02]);
-});
-
-test("expected: what is left after two days of one percent", () => {
-  const [last] = settingsOf([entry("a", 2, { gauge_kpa: 200 })], "w", 0);
-  const question = last && airQuestion(last, 0.01, now, { c: 6, m: 1100 });
-  equal(question, { kpa: 196.02, from: { c: 18, m: 200 }, to: { c: 6, m: 1100 } });
-  equal(last && airQuestion(last, undefined, now, { c: 6, m: 1100 }).kpa, 200);
+test("expected: an answer stands beside what it rests on, and a gauge shows nothing below zero", () => {
+  const settings = settingsOf([entry("a", 2, { gauge_kpa: 200 })], "w", 0);
+  const wheel = { kpa: -3, gauge_kpa: -3, days: 2, loss_per_day: null };
+  const found = expectedOf("front", settings, { c: 6, m: 0 }, { front: wheel, rear: null });
+  equal([found?.gauge_kpa, found?.loss, found?.last.read], [0, undefined, 200]);
+  equal([expectedOf("rear", settings, { c: 6, m: 0 }, { front: wheel, rear: null }), expectedOf("front", [], { c: 6, m: 0 }, undefined)], [undefined, undefined]);
 });
 
 test("expected: a reading well above is warmth, one near is not", () => {

@@ -1,6 +1,6 @@
-// What a wheel's gauge should read now: from what it was set to last, what it loses in a day, and the air of then and now.
-// The gas law and the leak's law are the calculator's; here the questions are put together.
+// What a wheel's gauge should read now: the question that goes to the calculator, from what was set and how it was found.
 
+import type { Answers, Requests } from "../../contract/contract.ts";
 import { type RecordState, valueOf } from "../../log/op/merge.ts";
 import type { Side } from "./answer.ts";
 
@@ -19,8 +19,6 @@ export interface Setting {
   readonly place: Place;
 }
 
-const day = 86_400_000;
-
 // settingsOf lists a wheel's settings, the newest first. Entries without a pressure or a place tell nothing.
 export function settingsOf(entries: readonly RecordState[], wheel: string | undefined, gaugeError: number): readonly Setting[] {
   if (wheel === undefined) return [];
@@ -35,46 +33,30 @@ export function settingsOf(entries: readonly RecordState[], wheel: string | unde
   }).sort((a, b) => b.at - a.at);
 }
 
-export interface LeakQuestion {
-  readonly first: Place & { readonly kpa: number };
-  readonly second: Place & { readonly kpa: number };
-  readonly days: number;
-  readonly ahead_days: number;
-  readonly ahead: Place;
-}
+type Question = Requests["expected"];
+type OneWheel = NonNullable<Question["front"]>;
 
-const shortest = 0.5; // days: over a shorter time a gauge's scatter is larger than the loss (our choice)
 const enough = 5; // times; older ones are another tyre's habits (our choice)
+const hour = 3_600_000;
 
-// leakQuestions are what the calculator is asked: each time that a wheel was read again before it was set anew.
-export function leakQuestions(settings: readonly Setting[]): readonly LeakQuestion[] {
-  return settings.flatMap((later, n): LeakQuestion[] => {
+// expectedQuestion asks for both wheels at once; undefined where neither was ever set. Now is counted in whole hours, so that
+// the answer does not change by the minute.
+export function expectedQuestion(settings: Readonly<Record<Side, readonly Setting[]>>, gaugeError: number, here: Place, now: number): Question | undefined {
+  const [front, rear] = [wheelQuestion(settings.front), wheelQuestion(settings.rear)];
+  if (front === undefined && rear === undefined) return undefined;
+  const at = Math.max(Math.round(now / hour) * hour, front?.at ?? 0, rear?.at ?? 0);
+  return { ...(front && { front }), ...(rear && { rear }), at, here: { c: here.c, m: here.m }, gauge_error_kpa: gaugeError };
+}
+
+function wheelQuestion(settings: readonly Setting[]): OneWheel | undefined {
+  const [last] = settings;
+  if (last === undefined || last.kpa <= 0) return undefined;
+  const history = settings.flatMap((later, n) => {
     const before = settings[n + 1];
-    const days = before === undefined ? 0 : (later.at - before.at) / day;
-    if (before === undefined || later.found === undefined || later.found <= 0 || before.kpa <= 0 || days < shortest) return [];
-    return [{ first: { kpa: before.kpa, ...before.place }, second: { kpa: later.found, ...later.place }, days, ahead_days: 1, ahead: later.place }];
+    if (before === undefined || later.found === undefined || later.found <= 0 || before.kpa <= 0 || later.at <= before.at) return [];
+    return [{ set: { kpa: before.kpa, ...before.place, at: before.at }, found: { kpa: later.found, ...later.place, at: later.at } }];
   }).slice(0, enough);
-}
-
-// typicalLoss is the middle of the losses per day that were found; undefined when there is none to go by.
-export function typicalLoss(losses: readonly number[]): number | undefined {
-  const sorted = [...losses].sort((a, b) => a - b);
-  const middle = sorted.length >> 1;
-  const [low, high] = [sorted[sorted.length % 2 === 0 ? middle - 1 : middle], sorted[middle]];
-  return low === undefined || high === undefined ? undefined : (low + high) / 2;
-}
-
-export interface AirQuestion {
-  readonly kpa: number;
-  readonly from: Place;
-  readonly to: Place;
-}
-
-// airQuestion carries what is left of the last setting to the air of now. Hours are counted whole, so that the answer does
-// not change by the minute.
-export function airQuestion(last: Setting, loss: number | undefined, now: number, here: Place): AirQuestion {
-  const days = Math.max(0, Math.round((now - last.at) / 3_600_000)) / 24;
-  return { kpa: Number((last.kpa * (1 - (loss ?? 0)) ** days).toFixed(2)), from: last.place, to: here };
+  return { kpa: last.kpa, ...last.place, at: last.at, ...(history.length > 0 && { history }) };
 }
 
 // Expected is what a wheel's gauge should read, and what that rests on.
@@ -86,3 +68,9 @@ export interface Expected {
 }
 
 export type BothExpected = Readonly<Partial<Record<Side, Expected>>>;
+
+// expectedOf puts an answer beside what it rests on. A gauge shows nothing below zero.
+export function expectedOf(side: Side, settings: readonly Setting[], here: Place, answer: Answers["expected"] | undefined): Expected | undefined {
+  const [last, wheel] = [settings[0], answer?.[side]];
+  return last === undefined || wheel == null ? undefined : { gauge_kpa: Math.max(0, wheel.gauge_kpa), last, loss: wheel.loss_per_day ?? undefined, here };
+}

@@ -1,6 +1,6 @@
 // What the screen says of the reading that is expected.
 
-import { w } from "../../words/index.ts";
+import { listed, w } from "../../words/index.ts";
 import { fixed, plain } from "../../words/number.ts";
 import { ageOf } from "../value/age.ts";
 import { type Side, sides } from "./answer.ts";
@@ -20,7 +20,7 @@ export function expectedWords(side: Side, expected: Expected, unit: PressureUnit
     ...(Math.abs(dm) >= 50 ? [dm > 0 ? w("expect.higher", { m: fixed(dm, 0) }) : w("expect.lower", { m: fixed(-dm, 0) })] : []),
     loss === undefined ? w("expect.noLeak") : w("expect.leak", { percent: plain(Math.round(loss * 1000) / 10) }),
   ];
-  return w("expect.line", { side: w(`side.${side}`), p: `${showKpa(gauge_kpa, unit)} ${w(`unit.${unit}`)}`, why: why.join(", ") });
+  return w("expect.line", { side: w(`side.${side}`), p: `${showKpa(gauge_kpa, unit)} ${w(`unit.${unit}`)}`, why: listed(why) });
 }
 
 // isWarm tells whether a reading so much above what is expected is most likely warmth.

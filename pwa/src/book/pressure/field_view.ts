@@ -4,7 +4,7 @@ import { type Key, w } from "../../words/index.ts";
 import { fixed, plain } from "../../words/number.ts";
 import { type Side, sides } from "./answer.ts";
 import { type FieldSpec } from "./fields.ts";
-import { inUnit, type PressureUnit, stepOf } from "../value/quantity.ts";
+import { inUnit, convert, type PressureUnit, stepOf } from "../value/quantity.ts";
 import type { Fault } from "./request.ts";
 import type { Bound, Tables } from "./tables.ts";
 
@@ -50,7 +50,7 @@ export function labelOf(id: string): string {
 }
 
 function limit(value: number, spec: FieldSpec, unit: UnitName): number {
-  return inUnit((value - (spec.offset ?? 0)) / spec.scale, spec.dimension, unit);
+  return convert(value * (spec.parts ?? 1), spec.dimension, spec.to, unit);
 }
 
 // rangeOf is a bound in the field's unit, rounded inwards so that what is promised is also accepted.
@@ -85,6 +85,8 @@ function faultText(fault: Fault, spec: FieldSpec, unit: UnitName, bound: Bound |
     case "number": return w("fault.number", { example: exampleOf(spec, unit, bound) });
     case "unit": return w("fault.unit", { unit: name });
     case "separator": return w("fault.separator");
+    case "part": return w("fault.part");
+    case "scales": return fault.bound === undefined ? "" : w("fault.scales", rangeOf(fault.bound, spec, unit));
     case "measure": return w("fault.measure");
     case "missing": return w("fault.missing");
     case "empty": return w("fault.empty");

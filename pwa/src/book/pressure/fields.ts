@@ -8,22 +8,22 @@ export interface FieldSpec {
   readonly path: string; // in the request and in the calculation's field table
   readonly dimension: Dimension;
   readonly unit: string; // what a bare number is in; "" for the person's pressure unit
-  readonly scale: number; // request value = SI * scale + offset
-  readonly offset?: number;
+  readonly to: string; // the request's unit
+  readonly parts?: number; // how many of the typed unit make one of the request's, where both are bare numbers
 }
 
-const kilo = { dimension: "pressure", unit: "", scale: 1e-3 } as const;
-const millimetre = { dimension: "length", unit: "mm", scale: 1e3 } as const;
-const mass = { dimension: "mass", unit: "kg", scale: 1 } as const;
-const celsius = { dimension: "temperature", unit: "c", scale: 1, offset: -273.15 } as const;
-const altitude = { dimension: "altitude", unit: "m", scale: 1 } as const;
-const bare = { dimension: "plain", scale: 1 } as const;
+const kilo = { dimension: "pressure", unit: "", to: "kpa" } as const;
+const millimetre = { dimension: "length", unit: "mm", to: "mm" } as const;
+const mass = { dimension: "mass", unit: "kg", to: "kg" } as const;
+const celsius = { dimension: "temperature", unit: "c", to: "c" } as const;
+const altitude = { dimension: "altitude", unit: "m", to: "m" } as const;
+const bare = { dimension: "plain" } as const;
 
 // Fields of the whole bike and the day.
 export const dayFields: readonly FieldSpec[] = [
   { id: "rider", path: "rider_kg", ...mass },
   { id: "bike", path: "bike_kg", ...mass },
-  { id: "share", path: "front_share", ...bare, unit: "%", scale: 0.01 },
+  { id: "share", path: "front_share", ...bare, unit: "%", to: "%", parts: 100 },
   { id: "load.front", path: "front_load_kg", ...mass },
   { id: "load.rear", path: "rear_load_kg", ...mass },
   { id: "set.c", path: "set.c", ...celsius },
@@ -34,7 +34,7 @@ export const dayFields: readonly FieldSpec[] = [
   { id: "gaugeError", path: "gauge_error_kpa", ...kilo },
   { id: "now.front", path: "now.front_gauge_kpa", ...kilo },
   { id: "now.rear", path: "now.rear_gauge_kpa", ...kilo },
-  { id: "pump", path: "now.pump_stroke_ml", ...bare, unit: "ml" },
+  { id: "pump", path: "now.pump_stroke_ml", ...bare, unit: "ml", to: "ml" },
 ];
 
 // Fields of one wheel. The rear's own are asked only when it differs.
@@ -59,13 +59,13 @@ export const allFields: readonly FieldSpec[] = [...dayFields, ...wheelFields("fr
 
 // Fields of one stretch of ground.
 export const stretchFields = {
-  km: { id: "km", path: "ground.*.share", dimension: "distance", unit: "km", scale: 1e-3 },
-  part: { id: "part", path: "ground.*.share", dimension: "plain", unit: "%", scale: 0.01 },
-  kmh: { id: "kmh", path: "ground.*.kmh", dimension: "speed", unit: "km/h", scale: 3.6 },
-  gd0: { id: "gd0", path: "ground.*.gd0", dimension: "plain", unit: "m3", scale: 1e-6 },
+  km: { id: "km", path: "ground.*.share", dimension: "distance", unit: "km", to: "km" },
+  part: { id: "part", path: "ground.*.share", dimension: "plain", unit: "%", to: "%", parts: 100 },
+  kmh: { id: "kmh", path: "ground.*.kmh", dimension: "speed", unit: "km/h", to: "km/h" },
+  gd0: { id: "gd0", path: "ground.*.gd0", dimension: "plain", unit: "m3", to: "m3", parts: 1e6 },
 } as const satisfies Record<string, FieldSpec>;
 
-// lengthField is what a stretch's length is typed in.
+// lengthField is what a stretch's length is shown in.
 export function lengthField(by: "km" | "share"): FieldSpec {
   return by === "share" ? stretchFields.part : stretchFields.km;
 }

@@ -1,7 +1,7 @@
 import { merge, type RecordState } from "../../log/op/merge.ts";
 import { equal, test } from "../../ui/testing.ts";
 import { emptyDraft, type PressureDraft, type StretchDraft } from "./draft.ts";
-import { groundByEdit, stretchMove } from "./edits.ts";
+import { groundByEdit, partTexts, stretchMove } from "./edits.ts";
 import { groundChange, groundEdit, groundLines } from "./grounds.ts";
 import { noTables } from "./kept.ts";
 import { read } from "./request.ts";
@@ -15,12 +15,11 @@ test("ground: a stretch moves to its place, and nowhere else", () => {
     ["bac", "cab", "abc", "abc", "abc"]);
 });
 
-test("ground: kilometres become shares of the day, and shares are asked in percent", () => {
+test("ground: showing lengths in percent changes no kilometre", () => {
   const by = { ...draft, ...groundByEdit({ ...draft, ground: [stretch("a", "10"), stretch("b", "30")] }, "share") };
-  equal([by.groundBy, by.ground.map((each) => each.km)], ["share", ["25", "75"]]);
-  const shares = (of: PressureDraft): unknown => [...read(of, "bar", noTables).values].filter(([id]) => id.endsWith(".km")).map(([, value]) => value);
-  equal(shares({ ...by, ground: [stretch("a", "25 %"), stretch("b", "75")] }), [0.25, 0.75]);
-  equal(groundByEdit({ ...draft, ground: [stretch("a", ""), stretch("b", "x")] }, "share"), { groundBy: "share" }, "what cannot be read stays as typed");
+  equal([by.groundBy, by.ground.map((each) => each.km), partTexts(by.ground)], ["share", ["10", "30"], ["25", "75"]]);
+  const asked = [...read(by, "bar", noTables).values].filter(([id]) => id.endsWith(".km")).map(([, value]) => value);
+  equal(asked, [10, 30]);
 });
 
 const kept = (rec: string, at: number, name: string): RecordState => {
@@ -32,6 +31,6 @@ test("ground: kept by name and used again, the newer of one name", () => {
   const grounds = [kept("1".repeat(32), 1790000000000, "Ridge"), kept("2".repeat(32), 1790000000009, "Ridge"), kept("3".repeat(32), 1790000000000, "Dale")];
   equal(groundLines(grounds).map(({ rec, name }) => [rec[0], name]), [["3", "Dale"], ["2", "Ridge"]]);
   const again = groundEdit(grounds[0] as RecordState);
-  equal([again?.groundBy, again?.ground?.map(({ kind, km }) => [kind, km])], ["share", [["chips", "10"], ["pea", "30"], ["walnut", "60"]]]);
+  equal([again?.groundBy, again?.ground?.map(({ kind, km }) => [kind, km])], [undefined, [["chips", "10"], ["pea", "30"], ["walnut", "60"]]]);
   equal(groundEdit(merge("r", [{ id: "r", at: 1, kind: "ground", rec: "r", set: { name: "x", stretches: 7 } }])), undefined);
 });

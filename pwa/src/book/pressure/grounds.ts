@@ -29,13 +29,13 @@ function nameOf(ground: RecordState): string {
 // groundChange keeps today's ground under a name.
 export function groundChange(draft: PressureDraft, name: string, newRec: () => string): Change {
   const stretches = draft.ground.map(({ kind, km, kmh, gd0, washboard }): Json => ({ kind, length: km, kmh, gd0, washboard }));
-  return { rec: newRec(), kind: "ground", set: { name: name.trim(), by: draft.groundBy, stretches } };
+  return { rec: newRec(), kind: "ground", set: { name: name.trim(), by: "km", stretches } };
 }
 
-// groundEdit makes a kept ground today's.
+// groundEdit makes a kept ground today's. Old ones kept percents: as kilometres they part the day the same way.
 export function groundEdit(ground: RecordState): Partial<PressureDraft> | undefined {
   const kept = valueOf(ground, "stretches");
   const stretches = isList(kept) ? kept.filter(isObject).map((each, n) => ({ ...each, km: each["length"], id: `kept${n}-${ground.rec.slice(0, 6)}` })) : [];
   if (stretches.length === 0) return undefined;
-  return { ground: readStretches(stretches), groundBy: valueOf(ground, "by") === "share" ? "share" : "km" };
+  return { ground: readStretches(stretches) };
 }

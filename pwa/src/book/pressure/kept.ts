@@ -5,7 +5,7 @@ import type { RequestBody } from "./request.ts";
 import type { Tables } from "./tables.ts";
 
 export interface Kept {
-  readonly question: string; // the request's JSON
+  readonly question: RequestBody;
   readonly answer: PressureAnswer;
 }
 
@@ -15,10 +15,5 @@ export const noTables: Tables = { bounds: new Map(), usualInner: [] };
 export function unpack(stored: unknown): Kept | undefined {
   if (!isObject(stored)) return undefined;
   const { question, answer } = stored;
-  return typeof question === "string" && isAnswer(answer) ? { question, answer } : undefined;
-}
-
-// asked is the question that an answer belongs to.
-export function asked(kept: Kept): RequestBody {
-  return JSON.parse(kept.question) as RequestBody;
+  return isObject(question) && isObject(question["set"]) && isObject(question["ride"]) && isAnswer(answer) ? { question: question as unknown as RequestBody, answer } : undefined;
 }

@@ -3,13 +3,14 @@
 import type { Requests } from "../../contract/contract.ts";
 import { type Side, sides } from "./answer.ts";
 import type { PressureDraft, StretchDraft } from "./draft.ts";
-import { allFields, type FieldSpec, groundKinds, lengthField, stretchFields } from "./fields.ts";
-import { parse, type ParseFault, type PressureUnit } from "../value/quantity.ts";
+import { partOf } from "./edits.ts";
+import { allFields, type FieldSpec, groundKinds, stretchFields } from "./fields.ts";
+import { type ParseFault, type PressureUnit, readIn } from "../value/quantity.ts";
 import { type Bound, type Tables, usualInnerFor } from "./tables.ts";
 
 // Fault is why a field cannot be used; its bound is in the request's unit.
 export interface Fault {
-  readonly why: ParseFault | "bounds" | "missing" | "measure";
+  readonly why: ParseFault | "bounds" | "missing" | "measure" | "part" | "scales";
   readonly bound?: Bound;
 }
 
@@ -24,7 +25,7 @@ export type RimBody = WheelBody["rim"];
 export interface Reading {
   readonly faults: ReadonlyMap<string, Fault>; // by field id; stretches as "ground.<id>.km"
   readonly assumed: readonly Assumption[];
-  readonly body: RequestBody | undefined; // nothing to ask while a field is wrong or missing
+  readonly body: RequestBody | undefined; // nothing to ask while a field is wrong or missing; a gauge's reading may be
   readonly values: ReadonlyMap<string, number>; // what was read, by field id, in the request's unit
 }
 
@@ -33,14 +34,16 @@ const assumedBike = 11;
 const assumedShare = 0.42;
 const assumedBead = 622;
 const assumedCelsius = 20;
+const scaleSlack = 0.05; // a bottle more, a jacket less
 
 // read turns a draft into a question.
 // What was not read is taken as expected, if there is something to expect.
 export function read(draft: PressureDraft, unit: PressureUnit, tables: Tables, expected: ExpectedReadings = {}): Reading {
   const form = new Form(draft, unit, tables, expected);
   const body = form.body();
-  // With no fault every needed field has been read, so the body is whole.
-  return { faults: form.faults, assumed: form.assumed, values: form.values, body: form.faults.size === 0 ? (body as RequestBody) : undefined };
+  // With no fault every needed field has been read, so the body is whole. A wrong reading concerns only its wheel's action.
+  const whole = [...form.faults.keys()].every((id) => id.startsWith("now."));
+  return { faults: form.faults, assumed: form.assumed, values: form.values, body: whole ? (body as RequestBody) : undefined };
 }
 
 // ExpectedReadings are what the gauge should read, in kPa.
@@ -73,13 +76,13 @@ class Form {
   }
 
   #take(id: string, spec: FieldSpec, typed: string): void {
-    const parsed = parse(typed, spec.dimension, spec.unit || this.unit);
+    const parsed = readIn(typed, spec.dimension, spec.unit || this.unit, spec.to);
     const bound = this.tables.bounds.get(spec.path);
     if ("fault" in parsed) {
       if (parsed.fault !== "empty") this.faults.set(id, { why: parsed.fault, ...(bound && { bound }) });
       return;
     }
-    const value = parsed.si * spec.scale + (spec.offset ?? 0);
+    const value = parsed.value / (spec.parts ?? 1);
     const slack = 1e-9 * Math.max(1, Math.abs(value)); // 7.2519 psi is the 50 kPa it was made from
     if (bound !== undefined && (value < bound.min - slack || value > bound.max + slack)) {
       this.faults.set(id, { why: "bounds", bound });
@@ -106,7 +109,7 @@ class Form {
       front: this.#wheel("front"), rear: this.#wheel("rear"), ground: this.#ground(),
       set, ride: { c: this.#or("ride.c", set.c), m: this.#or("ride.m", set.m) },
       ...this.#maybe("warmest_c", "warmest.c"), gauge_error_kpa: this.#or("gaugeError", 0),
-      wet: this.draft.wet, firmness: this.draft.firmness, shift: { front: 0, rear: 0 }, ...this.#now(),
+      wet: this.draft.wet, firmness: this.draft.firmness, here: this.draft.here, shift: { front: 0, rear: 0 }, ...this.#now(),
     };
   }
 
@@ -117,7 +120,13 @@ class Form {
 
   #load(): object {
     if (this.draft.weigh === "share") return { front_share: this.#or("share", assumedShare) };
-    return { front_load_kg: this.#need("load.front"), rear_load_kg: this.#need("load.rear") };
+    const [front, rear] = [this.#need("load.front"), this.#need("load.rear")];
+    // Both readings together are the rider with the bike, give or take what was put on or off meanwhile.
+    const [rider, bike] = [this.values.get("rider"), this.values.get("bike") ?? assumedBike];
+    const all = (front ?? 0) + (rear ?? 0);
+    const off = front !== undefined && rear !== undefined && rider !== undefined && (all < rider || all > rider + bike * (1 + scaleSlack) + rider * scaleSlack);
+    if (off) this.faults.set("load.rear", { why: "scales", bound: { min: rider, max: rider + bike } });
+    return { front_load_kg: front, rear_load_kg: rear };
   }
 
   #now(): object {
@@ -128,7 +137,7 @@ class Form {
   }
 
   #reads(side: Side): object {
-    const kpa = this.values.get(`now.${side}`) ?? this.expected[side];
+    const kpa = this.values.get(`now.${side}`) ?? (this.faults.has(`now.${side}`) ? undefined : this.expected[side]);
     return kpa === undefined ? {} : { [`${side}_gauge_kpa`]: kpa };
   }
 
@@ -181,9 +190,10 @@ class Form {
   #stretch(stretch: StretchDraft, lone: boolean): object {
     const id = (name: string): string => `ground.${stretch.id}.${name}`;
     for (const name of ["km", "kmh", "gd0"] as const) {
-      const spec = name === "km" ? lengthField(this.draft.groundBy) : stretchFields[name];
-      if (name !== "gd0" || stretch.kind === "typed") this.#take(id(name), spec, stretch[name]);
+      if (name !== "gd0" || stretch.kind === "typed") this.#take(id(name), stretchFields[name], stretch[name]);
     }
+    // A share that cannot be read has moved no kilometre yet: it waits under its reason.
+    if (this.draft.groundBy === "share" && stretch.part !== undefined && partOf(stretch.part) === undefined && !lone) this.faults.set(id("km"), { why: "part" });
     const share = lone ? this.#or(id("km"), 1) : this.#need(id("km"));
     const washboard = stretch.washboard ? { washboard: true } : {};
     if (stretch.kind === "typed") {
@@ -197,5 +207,5 @@ class Form {
 // faultsOf lists the faults that keep a side from an answer: not those of the other wheel's own fields.
 export function faultsOf(side: Side, draft: PressureDraft, faults: ReadonlyMap<string, Fault>): readonly string[] {
   const own = draft.rearSame ? "front" : side;
-  return [...faults.keys()].filter((id) => !sides.some((each) => each !== own && id.startsWith(`${each}.`)));
+  return [...faults.keys()].filter((id) => !id.startsWith("now.") && !sides.some((each) => each !== own && id.startsWith(`${each}.`)));
 }

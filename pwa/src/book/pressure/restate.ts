@@ -15,7 +15,7 @@ export function restated(draft: PressureDraft, to: PressureUnit): PressureDraft 
     const text = texts[id];
     if (dimension !== "pressure" || text === undefined) continue;
     const parsed = parse(text, dimension, from);
-    if (!("si" in parsed)) continue;
+    if (!("si" in parsed) || /[a-z]/i.test(text)) continue; // a unit that was typed stays
     out[id] = typedKpa(parsed.si / 1000, to);
     for (const bond of bonds.filter((each) => each.id === id || idIn(each, draft) === id)) {
       // A text that nobody edited still stands for its record's value.

@@ -1,30 +1,39 @@
 // The whole Pressure screen as a pure function of what was typed, what was answered, and the time.
 
-import { w } from "../../words/index.ts";
-import { fixed, plain } from "../../words/number.ts";
-import { ageOf } from "../value/age.ts";
+import { facts as joined, listed, w } from "../../words/index.ts";
 import { type Side, sides } from "./answer.ts";
 import { type CurveView, curveView } from "./chart_view.ts";
 import type { PressureDraft } from "./draft.ts";
 import { labelOf } from "./field_view.ts";
-import { asked, type Kept } from "./kept.ts";
+import type { Kept } from "./kept.ts";
 import { type NoticeView, noticeViews } from "./notices.ts";
+import { headline, type PlacesView, placesView, stale } from "./places_view.ts";
 import type { PressureUnit } from "../value/quantity.ts";
 import { faultsOf, type Reading, type RequestBody } from "./request.ts";
+import type { Scene } from "./told.ts";
 import { veiledWords } from "../value/veil.ts";
-import { type Scene, type WheelView, wheelView } from "./wheel_view.ts";
+import { type Held, type WheelView, wheelView } from "./wheel_view.ts";
 import { type Row, whyRows } from "./why_view.ts";
 
 export interface ScreenView {
   readonly heading: string;
-  readonly headline: string;
-  readonly stale: string; // the weather is old: a warning, or ""
+  readonly headline: string; // for paper: the air that the numbers are for
+  readonly stale: string; // its age
+  readonly places: PlacesView;
   readonly wheels: readonly WheelView[];
   readonly notices: readonly NoticeView[];
   readonly assumed: string;
   readonly firm: string;
-  readonly curves: readonly { readonly side: Side; readonly curve: CurveView | undefined; readonly rows: readonly Row[]; readonly remark: string }[];
+  readonly curves: readonly WhyView[];
   readonly spoken: string; // for those who listen
+}
+
+// WhyView is one wheel's page of reasons.
+export interface WhyView {
+  readonly side: Side;
+  readonly curve: CurveView | undefined;
+  readonly rows: readonly Row[];
+  readonly remark: string;
 }
 
 export interface Facts {
@@ -41,20 +50,25 @@ export interface Facts {
 export type Ages = Readonly<Record<Side, string>>;
 
 export function screenView(facts: Facts): ScreenView {
-  const { draft, kept, unit, reading } = facts;
-  const question = kept === undefined ? undefined : asked(kept);
-  const scene: Scene = { unit, setC: question?.set.c ?? 20, rideC: question?.ride.c ?? 20 };
-  const notices = kept === undefined || question === undefined ? []
-    : noticeViews(kept.answer, unit);
-  const wheels = sides.map((side) => wheelOf(side, facts, notices, scene, question));
+  const { draft, kept, unit, reading, now } = facts;
+  const question = kept?.question;
+  const scene = sceneOf(question, unit);
+  const notices = kept === undefined ? [] : noticeViews(kept.answer, unit);
+  const wheels = sides.map((side) => wheelOf(side, facts, notices, scene));
   return {
-    heading: draft.bike || w("head.bike"), headline: headline(draft, question), stale: stale(draft, facts.now), wheels,
+    heading: draft.bike || w("head.bike"), headline: headline(draft, question), stale: stale(draft, now), places: placesView(draft, reading, now), wheels,
     notices: notices.filter((each) => each.severity !== "stop" && each.code !== underWhy),
-    assumed: reading.assumed.length === 0 ? "" : w("assumed.list", { what: reading.assumed.map((each) => w(`assumed.${each}`)).join(", ") }),
+    assumed: reading.assumed.length === 0 ? "" : w("assumed.list", { what: listed(reading.assumed.map((each) => w(`assumed.${each}`))) }),
     firm: firmness(draft),
     curves: kept === undefined ? [] : curvesOf(kept, scene, notices, veiledWords(draft) !== ""),
     spoken: wheels.map((each) => w("said.wheel", { side: each.title, what: spokenOf(each) })).join(" "),
   };
+}
+
+// sceneOf is where the answered question's gauge is read.
+export function sceneOf(question: RequestBody | undefined, unit: PressureUnit): Scene {
+  const rideC = question?.ride.c ?? 20;
+  return { unit, rideC, hereC: question === undefined || question.here === "ride" ? rideC : question.set.c };
 }
 
 type Curves = ScreenView["curves"];
@@ -65,9 +79,9 @@ const drawn = new WeakMap<Kept, { readonly unit: PressureUnit; readonly veiled: 
 function curvesOf(kept: Kept, scene: Scene, notices: readonly NoticeView[], veiled: boolean): Curves {
   const before = drawn.get(kept);
   if (before?.unit === scene.unit && before.veiled === veiled) return before.curves;
-  const question = asked(kept);
+  const { question, answer } = kept;
   const curves = sides.map((side) => ({
-    side, curve: curveView(side, kept.answer[side], scene), rows: whyRows(kept.answer[side], { side, question, unit: scene.unit, veiled }), remark: remarkOf(side, notices),
+    side, curve: curveView(side, answer[side], scene), rows: whyRows(answer[side], { side, question, unit: scene.unit, veiled }), remark: remarkOf(side, notices),
   }));
   drawn.set(kept, { unit: scene.unit, veiled, curves });
   return curves;
@@ -86,49 +100,37 @@ function spokenOf(wheel: WheelView): string {
   return `${wheel.number} ${wheel.unit}, ${wheel.act}`;
 }
 
-function wheelOf(side: Side, facts: Facts, notices: readonly NoticeView[], scene: Scene, question: RequestBody | undefined): WheelView {
-  const { draft, kept, reading } = facts;
-  const faults = faultsOf(side, draft, reading.faults);
-  const inner = faults.find((id) => id.endsWith(".inner"));
-  const missing = faults.filter((id) => reading.faults.get(id)?.why === "missing");
-  const blank = { side, title: w(`side.${side}`), number: "", unit: w(`unit.${facts.unit}`), act: "", strokes: "", good: undefined, facts: [], old: "" };
+function wheelOf(side: Side, facts: Facts, notices: readonly NoticeView[], scene: Scene): WheelView {
+  const { draft, kept, reading, broken } = facts;
+  const { faults } = reading;
+  const own = faultsOf(side, draft, faults);
+  const none = { side, title: w(`side.${side}`), width: "", number: "", kpa: undefined, unit: w(`unit.${facts.unit}`), act: "", strokes: "", told: "", ruler: undefined, old: "" };
   // An edge or width that decides whether the tyre may be mounted at all blanks the number: it is not merely old.
-  if (inner !== undefined && reading.faults.get(inner)?.why === "measure") {
-    return { ...blank, stops: [w("wheel.measureInner")], wanting: "inner" };
-  }
-  if (kept === undefined) {
-    const text = missing.length > 0 ? w("wheel.missing", { fields: missing.map(labelOf).join(", ") })
-      : faults[0] !== undefined ? w("wheel.oldField", { field: labelOf(faults[0]) })
-        : facts.broken || w("wheel.waiting");
-    return { ...blank, stops: [text], wanting: "" };
-  }
-  const bad = faults[0] ?? [...reading.faults.keys()][0]; // a fault of the other wheel holds up this one's answer too
-  const old = bad === undefined ? facts.broken : reading.faults.get(bad)?.why === "missing"
-    ? w("wheel.missing", { fields: labelOf(bad) }) : w("wheel.oldField", { field: labelOf(bad) });
-  const now = side === "front" ? question?.now?.front_gauge_kpa : question?.now?.rear_gauge_kpa;
-  const isRead = reading.values.has(`now.${side}`);
-  return wheelView(side, kept.answer, notices, scene, now === undefined ? undefined : { kpa: now, isRead }, old, facts.ages?.[side]);
+  if (own.some((id) => id.endsWith(".inner") && faults.get(id)?.why === "measure")) return { ...none, stops: [w("wheel.measureInner")], wanting: "inner" };
+  if (kept === undefined) return { ...none, stops: [waitingFor(own, reading) || broken || w("wheel.waiting")], wanting: "" };
+  // A fault of the other wheel holds up this one's answer too, unless it is a gauge's reading.
+  const bad = own.length > 0 ? own : [...faults.keys()].filter((id) => !id.startsWith("now."));
+  const old = waitingFor(bad.slice(0, 1), reading) || broken;
+  return wheelView(side, kept.answer, notices, scene, heldOf(side, facts), old, facts.ages?.[side]);
 }
 
-function headline(draft: PressureDraft, question: RequestBody | undefined): string {
-  const typed = ["set.c", "set.m", "ride.c", "ride.m"].some((id) => (draft.texts[id] ?? "") !== "");
-  if (!typed || question === undefined) return w("head.unsaid");
-  const degrees = (c: number): string => `${plain(Math.round(c * 10) / 10)} ${w("unit.c")}`;
-  const metres = (m: number): string => fixed(m, 0);
-  return w("head.at", { c: degrees(question.ride.c), m: metres(question.ride.m), setC: degrees(question.set.c), setM: metres(question.set.m) });
+// waitingFor names what is missing, or else what is wrong.
+function waitingFor(ids: readonly string[], { faults }: Reading): string {
+  const missing = ids.filter((id) => faults.get(id)?.why === "missing");
+  if (missing.length > 0) return w("wheel.missing", { fields: listed(missing.map(labelOf)) });
+  return ids[0] === undefined ? "" : w("wheel.oldField", { field: labelOf(ids[0]) });
 }
 
-const staleAfter = 6 * 3600e3; // ms; weather older than this is not today's any more
-
-function stale(draft: PressureDraft, now: number): string {
-  if (draft.weatherAt === 0) return "";
-  const age = ageOf(now - draft.weatherAt);
-  const typed = w("head.typed", { age });
-  return now - draft.weatherAt > staleAfter ? `${typed}. ${w("head.old", { age })}` : typed;
+function heldOf(side: Side, { kept, reading }: Facts): Held {
+  if (reading.faults.has(`now.${side}`)) return { kpa: undefined, from: "faulty" };
+  const read = reading.values.get(`now.${side}`);
+  if (read !== undefined) return { kpa: read, from: "read" };
+  const kpa = side === "front" ? kept?.question.now?.front_gauge_kpa : kept?.question.now?.rear_gauge_kpa;
+  return kpa === undefined ? { kpa, from: "nothing" } : { kpa, from: "expected" };
 }
 
 function firmness(draft: PressureDraft): string {
   const n = Math.abs(draft.firmness);
   const steps = draft.firmness === 0 ? w("firm.none") : draft.firmness < 0 ? w("firm.softer", { n }) : w("firm.firmer", { n });
-  return draft.wet ? `${steps}, ${w("firm.wet")}` : steps;
+  return draft.wet ? joined([steps, w("firm.wet")]) : steps;
 }

@@ -7,58 +7,70 @@ import { w } from "../../words/index.ts";
 import { ageOf } from "../value/age.ts";
 import { type PressureAnswer, type Side, sides } from "./answer.ts";
 import type { PressureDraft } from "./draft.ts";
-import { parse, showKpa, type PressureUnit, typedKpa } from "../value/quantity.ts";
-import type { Reading } from "./request.ts";
+import { type PressureUnit, showKpa } from "../value/quantity.ts";
+import type { Reading, RequestBody } from "./request.ts";
 
-// setChanges are the entries for both wheels: what the gauge said before, and what it says now. Whoever was told to leave
-// it has left it; whoever was told to let out or to add has done so.
-export function setChanges(draft: PressureDraft, reading: Reading, answer: PressureAnswer | undefined, newRec: () => string): readonly Change[] {
+// Setting says what the screen told when the button was pressed.
+export interface SetFacts {
+  readonly draft: PressureDraft;
+  readonly reading: Reading;
+  readonly answer: PressureAnswer | undefined;
+  readonly told: Readonly<Record<Side, number | undefined>>; // kPa on the gauge: the number as it was shown
+  readonly which: readonly Side[];
+}
+
+// setChanges are the entries: what the gauge said before, and what it says now. Whoever was told to leave it has left it; whoever
+// was told to let out or to add has done so.
+export function setChanges({ draft, reading, answer, told, which }: SetFacts, newRec: () => string): readonly Change[] {
   const { links } = draft;
-  const weather = reading.body?.set;
-  return sides.flatMap((side): Change[] => {
-    const wheel = answer?.[side];
-    const advised = wheel?.gauge_kpa == null ? undefined : asShown(wheel.gauge_kpa, draft.unit);
-    const found = reading.values.get(`now.${side}`);
-    const gauge = found !== undefined && (advised === undefined || wheel?.action?.do === "leave") ? found : advised;
+  return which.flatMap((side): Change[] => {
+    const [advised, found] = [told[side], reading.values.get(`now.${side}`)];
+    const gauge = found !== undefined && (advised === undefined || answer?.[side].action?.do === "leave") ? found : advised;
     if (gauge === undefined || links["bike"] === undefined) return [];
-    const set: Record<string, Json> = { bike: links["bike"], side, gauge_kpa: rounded(gauge) };
-    if (found !== undefined) set["found_kpa"] = rounded(found);
-    if (advised !== undefined) set["advised_kpa"] = rounded(advised);
-    for (const [field, role] of [["wheel", `${side}.wheel`], ["tyre", `${side}.tyre`], ["gauge", "gauge"]] as const) {
+    const set: Record<string, Json> = { bike: links["bike"], side, gauge_kpa: gauge };
+    if (found !== undefined) set["found_kpa"] = found;
+    if (advised !== undefined) set["advised_kpa"] = advised;
+    for (const [field, role] of [["person", "person"], ["wheel", `${side}.wheel`], ["tyre", `${side}.tyre`], ["gauge", "gauge"]] as const) {
       if (links[role] !== undefined) set[field] = links[role];
     }
-    if (weather !== undefined) Object.assign(set, { c: rounded(weather.c), m: rounded(weather.m) });
+    if (reading.body !== undefined) Object.assign(set, placeOf(reading.body), madeFor(side, reading.body, answer, draft));
     return [{ rec: newRec(), kind: "pressure_set", set }];
   });
 }
 
+// placeOf is the air of where one stands.
+export function placeOf({ here, set, ride }: RequestBody): { readonly c: number; readonly m: number } {
+  return here === "ride" ? ride : set;
+}
+
+// madeFor is what was recommended before the rider's own shift, and for which tyre, load and ground: notes after the ride are
+// learnt against that. What somebody weighs stays where it is veiled.
+function madeFor(side: Side, body: RequestBody, answer: PressureAnswer | undefined, draft: PressureDraft): Record<string, Json> {
+  const { label_mm, sidewall, setup } = body[side].tyre;
+  const wheel = answer?.[side];
+  const veiled = draft.based["person/mass_kg"]?.veiled === true;
+  return {
+    label_mm, sidewall, setup, ground: body.ground.map((each): Json => ({ ...each })),
+    ...(wheel?.p0_kpa != null && { p0_kpa: tenths(wheel.p0_kpa) }), ...(wheel !== undefined && !veiled && { load_n: Math.round(wheel.load_n) }),
+  };
+}
+
+// A gauge tells no more than this.
+export function tenths(kpa: number): number {
+  return Math.round(kpa * 10) / 10;
+}
+
 // sameChanges note that both wheels hold again what they were set to last.
-export function sameChanges(draft: PressureDraft, reading: Reading, sets: readonly RecordState[], newRec: () => string): readonly Change[] {
-  return sides.flatMap((side): Change[] => {
-    const last = lastSet(sets, draft.links[`${side}.wheel`]);
-    const kpa = valueOf(last, "gauge_kpa");
-    if (last === undefined || typeof kpa !== "number") return [];
-    const kept = ["bike", "wheel", "tyre", "gauge"].flatMap((field) => {
-      const value = valueOf(last, field);
-      return value == null ? [] : [[field, value] as const];
-    });
-    const found = reading.values.get(`now.${side}`);
-    const { c, m } = reading.body?.set ?? {};
-    return [{ rec: newRec(), kind: "pressure_set", set: {
-      ...Object.fromEntries(kept), side, gauge_kpa: kpa,
-      ...(found !== undefined && { found_kpa: rounded(found) }), ...(c !== undefined && m !== undefined && { c: rounded(c), m: rounded(m) }),
-    } }];
+export function sameChanges(facts: SetFacts, sets: readonly RecordState[], newRec: () => string): readonly Change[] {
+  const again = (side: Side): number | undefined => {
+    const kpa = valueOf(lastSet(sets, facts.draft.links[`${side}.wheel`]), "gauge_kpa");
+    return typeof kpa === "number" ? kpa : undefined;
+  };
+  return setChanges(facts, newRec).flatMap((change): Change[] => {
+    const side = sides.find((each) => each === change.set["side"]);
+    const kpa = side === undefined ? undefined : again(side);
+    return kpa === undefined ? [] : [{ ...change, set: { ...change.set, gauge_kpa: kpa } }];
   });
-}
-
-// asShown is the number that a person was told: rounded as the screen rounds it.
-function asShown(kpa: number, unit: PressureUnit): number {
-  const parsed = parse(typedKpa(kpa, unit), "pressure", unit);
-  return "si" in parsed ? parsed.si / 1000 : kpa;
-}
-
-function rounded(value: number): number {
-  return Number(value.toPrecision(12));
 }
 
 // lastSet finds the newest entry for a wheel.

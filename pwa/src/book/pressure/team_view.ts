@@ -6,14 +6,13 @@ import type { Result as Said } from "../../contract/contract.ts";
 import { type Side, sides } from "./answer.ts";
 import { bikeLines } from "./bikes.ts";
 import type { PressureDraft } from "./draft.ts";
-import { lengthField } from "./fields.ts";
+import { kilometres, partTexts } from "./edits.ts";
 import type { Kept } from "./kept.ts";
 import { filledDraft, type Find } from "./opened.ts";
-import { parse, type PressureUnit } from "../value/quantity.ts";
+import type { PressureUnit } from "../value/quantity.ts";
 import { refusedWords } from "./refused.ts";
-import { read, type Reading } from "./request.ts";
+import { read, type Reading, type RequestBody } from "./request.ts";
 import { screenView } from "./screen_view.ts";
-import { learned } from "./shift.ts";
 import type { Tables } from "./tables.ts";
 import type { Who } from "../bind/take.ts";
 
@@ -41,7 +40,7 @@ export function teamBikes(book: TeamBook, today: PressureDraft, unit: PressureUn
     const bike = states.get(rec);
     if (bike === undefined) return [];
     const draft = open && today.started ? today : filledDraft(bike, book.find, today, book.who);
-    return [{ rec, name, rider: riderOf(bike, book.find), draft, reading: learned(read(draft, unit, tables), book.notes, draft.links["bike"]) }];
+    return [{ rec, name, rider: riderOf(bike, book.find), draft, reading: read(draft, unit, tables) }];
   });
 }
 
@@ -56,7 +55,7 @@ function riderOf(bike: RecordState, find: Find): string {
 export type Result = { readonly kept: Kept } | { readonly refused: string };
 
 // resultOf keeps an answer with its question, or tells why there is none.
-export function resultOf(question: string, { answer, errors }: Said<"pressure">): Result {
+export function resultOf(question: RequestBody, { answer, errors }: Said<"pressure">): Result {
   return answer === undefined ? { refused: refusedWords(errors) } : { kept: { question, answer } };
 }
 
@@ -103,13 +102,11 @@ export function conditionsOf(bike: TeamBike, kept: Kept, unit: PressureUnit, now
 // groundWords tells today's ground: one kind, or stretches with their length.
 export function groundWords({ ground, groundBy, wet }: PressureDraft): string {
   const kinds = ["smooth", "patched", "chips", "setts", "rice", "pea", "walnut", "egg", "fist", "soft", "typed"] as const;
-  const parts = ground.map((stretch) => {
+  const parts = ground.map((stretch, n) => {
     const kind = w(`kind.${kinds.find((each) => each === stretch.kind) ?? "patched"}`);
     const named = stretch.washboard ? w("print.washboard", { kind }) : kind;
-    const { dimension, unit } = lengthField(groundBy);
-    const length = parse(stretch.km, dimension, unit);
-    if (!("si" in length)) return named;
-    return groundBy === "share" ? w("print.share", { kind: named, n: length.si }) : w("ground.part", { kind: named, km: length.si / 1000 });
+    if (!(kilometres([stretch])[0] ?? 0)) return named;
+    return groundBy === "share" ? w("print.share", { kind: named, n: Number(partTexts(ground)[n]) }) : w("ground.part", { kind: named, km: kilometres([stretch])[0] ?? 0 });
   });
   return w("print.ground", { list: [...parts, ...(wet ? [w("print.wet")] : [])].join("; ") });
 }

@@ -35,7 +35,7 @@ test("widths: another tyre never gets more than the rim allows", () => {
 
 const answer = (front: number | null, rear: number | null, notices: readonly Notice[] = []): PressureAnswer => {
   const wheel = (gauge_kpa: number | null): WheelAnswer =>
-    ({ gauge_kpa, recommended_kpa: gauge_kpa, limited_by: "none", ceiling_kpa: null, floor_kpa: null }) as unknown as WheelAnswer;
+    ({ gauge_kpa, here_gauge_kpa: gauge_kpa, recommended_kpa: gauge_kpa, limited_by: "none", ceiling_kpa: null, floor_kpa: null }) as unknown as WheelAnswer;
   return { front: wheel(front), rear: wheel(rear), notices, bigger_tyre: [] };
 };
 

@@ -5,10 +5,11 @@ import { w } from "../../words/index.ts";
 import { plain } from "../../words/number.ts";
 import { type PressureAnswer, type Side, sides } from "./answer.ts";
 import { noticeViews } from "./notices.ts";
-import { type PressureUnit, showKpa } from "../value/quantity.ts";
+import type { PressureUnit } from "../value/quantity.ts";
 import type { RequestBody, RimBody, TyreBody, WheelBody } from "./request.ts";
 import { type Tables, usualInnerFor } from "./tables.ts";
-import { roundingOf } from "./wheel_view.ts";
+import { sceneOf } from "./screen_view.ts";
+import { toldNumber } from "./told.ts";
 
 const labels = [18, 20, 23, 25, 28, 30, 32, 35, 38, 40, 42, 45, 47, 50, 54, 57, 60, 63, 66]; // as the calculator tries them
 const narrower = 3;
@@ -60,8 +61,7 @@ export function widthRow({ mm, answer }: Asked, unit: PressureUnit, room: Room, 
   const mounted = sides.every((side) => body[side].tyre.label_mm === mm);
   const tight = sides.filter((side) => body[side].tyre.label_mm !== mm && isTight(mm, body[side].rim, room[side], tables));
   const number = (side: Side): string => {
-    const wheel = answer[side];
-    return wheel.gauge_kpa === null || tight.includes(side) ? "" : showKpa(wheel.gauge_kpa, unit, roundingOf(wheel));
+    return tight.includes(side) ? "" : toldNumber(answer[side], sceneOf(body, unit))?.text ?? "";
   };
   const why = [...tight.map((side) => sided(side, w("widths.tight", { room: plain(room[side] ?? 0), gap: roomRoadMm }))), ...stops(answer, unit)];
   return { mm, mounted, numbers: { front: number("front"), rear: number("rear") }, why: once(why) };

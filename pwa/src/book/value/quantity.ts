@@ -46,6 +46,16 @@ export function parse(text: string, dimension: Dimension, fallback: string): Par
   return unit === undefined ? { fault: "unit" } : { si: toSI(value, unit) };
 }
 
+export type Read = { readonly value: number } | { readonly fault: ParseFault };
+
+const finest = 1e6; // parts of a unit that a conversion keeps: 2.05 bar is 205 kPa, not the double beside it
+
+// readIn reads a typed quantity in the unit that it is wanted in: one conversion, none where it was typed in that unit.
+export function readIn(text: string, dimension: Dimension, fallback: string, to: string): Read {
+  const parsed = parse(text, dimension, fallback);
+  return "fault" in parsed ? parsed : { value: Math.round(inUnit(parsed.si, dimension, to) * finest) / finest };
+}
+
 function parseNumber(text: string): number | ParseFault {
   const body = text.replace("−", "-").replace(/^-|^\+/, "");
   if ((body.match(/[.,]/g) ?? []).length > 1) return "separator";
@@ -69,20 +79,36 @@ export function inUnit(si: number, dimension: Dimension, name: string): number {
   return unit === undefined ? si : si / unit.scale - (unit.offset ?? 0);
 }
 
+// convert carries a number from one unit of a dimension to another.
+export function convert(value: number, dimension: Dimension, from: string, to: string): number {
+  const unit = unitNamed(dimension, from);
+  return unit === undefined || from === to ? value : inUnit(toSI(value, unit), dimension, to);
+}
+
 export const pressureUnits = ["bar", "psi", "kpa"] as const;
 export type PressureUnit = (typeof pressureUnits)[number];
 
 const decimals: Readonly<Record<PressureUnit, number>> = { bar: 2, psi: 1, kpa: 0 };
+const perStep: Readonly<Record<PressureUnit, number>> = { bar: 100, psi: 2, kpa: 1 }; // steps in one of the unit: 0.01 bar, 0.5 psi, 1 kPa
 
 export type Rounding = "near" | "down" | "up";
 
+// stepsIn counts a pressure in the smallest steps that the unit is told in: the one rule of decimals.
+function stepsIn(kpa: number, unit: PressureUnit, rounding: Rounding): number {
+  const steps = inUnit(kpa * 1e3, "pressure", unit) * perStep[unit];
+  const slack = 1e-6; // 500.0000001 is 500
+  return rounding === "down" ? Math.floor(steps + slack) : rounding === "up" ? Math.ceil(steps - slack) : Math.round(steps);
+}
+
+// steppedKpa is the pressure that is told: what showKpa writes, in kPa.
+export function steppedKpa(kpa: number, unit: PressureUnit, rounding: Rounding = "near"): number {
+  const scale = units.pressure.find((each) => each.names.includes(unit))?.scale ?? 1;
+  return Math.round((stepsIn(kpa, unit, rounding) / perStep[unit]) * scale * 1e3) / 1e6; // whole pascals and their thousandths
+}
+
 // showKpa is a pressure in the person's unit, rounded so that what is read is never past a limit it must keep.
 export function showKpa(kpa: number, unit: PressureUnit, rounding: Rounding = "near"): string {
-  const scale = 10 ** decimals[unit];
-  const value = inUnit(kpa * 1e3, "pressure", unit) * scale;
-  const slack = 1e-6; // 500.0000001 is 500
-  const rounded = rounding === "down" ? Math.floor(value + slack) : rounding === "up" ? Math.ceil(value - slack) : Math.round(value);
-  return fixed(rounded / scale, decimals[unit]);
+  return fixed(stepsIn(kpa, unit, rounding) / perStep[unit], decimals[unit]);
 }
 
 // coarseKpa writes a pressure for a range, where the last digit would say more than is known.

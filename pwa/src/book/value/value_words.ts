@@ -72,7 +72,7 @@ function refWords(rec: string, teller: Teller, exactly: boolean): string {
 // The units of kinds.json that stand behind a number as they are.
 const units: Readonly<Record<string, Key>> = {
   kg: "unit.kg", mm: "unit.mm", ml: "unit.ml", km: "unit.km", m: "unit.m", C: "unit.c",
-  cm: "recUnit.cm", h: "recUnit.h", d: "recUnit.d", px: "recUnit.px",
+  cm: "recUnit.cm", h: "recUnit.h", d: "recUnit.d", px: "recUnit.px", N: "recUnit.n",
 };
 
 const shares = ["front_share", "shift"]; // kept as fractions, read in percent

@@ -4,7 +4,7 @@ import { type RecordState, valueOf } from "../../log/op/merge.ts";
 import { listed, w } from "../../words/index.ts";
 import { ageOf } from "../value/age.ts";
 import { sides } from "../pressure/answer.ts";
-import { feltOf } from "../pressure/shift.ts";
+import { feltOf } from "../pressure/learned.ts";
 
 const shown = 5;
 

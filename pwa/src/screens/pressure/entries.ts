@@ -2,18 +2,16 @@
 // person adds here.
 
 import { type BikeLine, bikeLines, newest } from "../../book/pressure/bikes.ts";
-import type { PressureAnswer } from "../../book/pressure/answer.ts";
 import type { PressureDraft } from "../../book/pressure/draft.ts";
 import type { PressureUnit } from "../../book/value/quantity.ts";
-import type { Reading } from "../../book/pressure/request.ts";
 import { groundChange } from "../../book/pressure/grounds.ts";
-import { lastSetWords, sameChanges, setChanges } from "../../book/pressure/sets.ts";
+import { lastSetWords, sameChanges, setChanges, type SetFacts } from "../../book/pressure/sets.ts";
 import { noteLines } from "../../book/wheels/notes.ts";
 import { type Change, newRec } from "../../log/book_log.ts";
 import type { RecordState } from "../../log/op/merge.ts";
 import type { Ctx } from "../../ui/screen.ts";
 import { w } from "../../words/index.ts";
-import type { NotedView } from "./noted.ts";
+import type { NoteLine } from "./ride/noted.ts";
 
 const undoFor = 10_000; // ms
 
@@ -62,7 +60,7 @@ export class Entries {
     return this.#sets;
   }
 
-  view(draft: PressureDraft, unit: PressureUnit, now: number): Omit<NotedView, "expected" | "warm"> {
+  view(draft: PressureDraft, unit: PressureUnit, now: number): { readonly last: string; readonly notes: readonly NoteLine[]; readonly done: string } {
     return { last: lastSetWords(this.#sets, draft, unit, now), notes: noteLines(this.#notes, draft.links["bike"], now), done: this.#done?.words ?? "" };
   }
 
@@ -75,13 +73,14 @@ export class Entries {
   }
 
   // sameAgain notes that both wheels were set to what they were set to last.
-  sameAgain(draft: PressureDraft, reading: Reading): Promise<boolean> {
-    return this.#add(sameChanges(draft, reading, this.#sets, newRec), w("set.done"));
+  sameAgain(facts: SetFacts): Promise<boolean> {
+    return this.#add(sameChanges(facts, this.#sets, newRec), w("set.done"));
   }
 
-  // setIt notes what both wheels were set to; false when there is nothing to note or the phone refuses.
-  setIt(draft: PressureDraft, reading: Reading, answer: PressureAnswer | undefined): Promise<boolean> {
-    return this.#add(setChanges(draft, reading, answer, newRec), w("set.done"));
+  // setIt notes what the wheels were set to; false when there is nothing to note or the phone refuses.
+  setIt(facts: SetFacts): Promise<boolean> {
+    const changes = setChanges(facts, newRec);
+    return this.#add(changes, changes.length === 1 ? w("set.doneOne", { side: w(`side.${facts.which[0] ?? "front"}`) }) : w("set.done"));
   }
 
   note(draft: PressureDraft, text: string): Promise<boolean> {

@@ -23,6 +23,8 @@ export interface Holder {
 const rest = 1200; // ms without a key until an edit counts as made
 
 export class Records {
+  // settled ends when all that was left to write is written: another page of this screen begins with the draft that then stands.
+  static settled: Promise<void> = Promise.resolve();
   readonly #book: Ctx["book"];
   readonly #holder: Holder;
   #states: States = {};
@@ -76,6 +78,7 @@ export class Records {
     const after = this.#writing ?? Promise.resolve();
     const writing = after.then(() => this.#write());
     this.#writing = writing;
+    Records.settled = writing;
     return writing;
   }
 

@@ -35,6 +35,8 @@ export const recordWords = {
   // family: recField.
   "recField.advised_kpa": "Pressure advised",
   "recField.arrives": "Arrives there",
+  "recField.p0_kpa": "Recommended before own wishes",
+  "recField.load_n": "Load on the wheel",
   "recField.axle_mm": "Axle diameter",
   "recField.bar_material": "Bars made of",
   "recField.bare": "Bare, without rotor and sprockets",
@@ -125,6 +127,7 @@ export const recordWords = {
   "recField.retired": "Out of use",
   "recField.revoked": "Shut out",
   "recField.ridden_kpa": "Ridden at",
+  "recField.ride": "Set for that ride",
   "recField.rider": "Rider",
   "recField.rim_material": "Rim",
   "recField.rim_strike": "Rim hit the ground",
@@ -290,6 +293,7 @@ export const recordWords = {
   "recUnit.h": "h",
   "recUnit.d": "days",
   "recUnit.px": "pixels",
+  "recUnit.n": "N",
   "recUnit.deg": "°",
 
   "recValue.with": "{n} {unit}",

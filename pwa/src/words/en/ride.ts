@@ -2,7 +2,6 @@
 // part of the one catalogue.
 
 export const rideWords = {
-  "ride.title": "After the ride",
   "ride.intro": "One answer a wheel, and the next pressures learn from it.",
   "ride.felt": "The {side} wheel was",
   // family: ride.side.
@@ -33,8 +32,17 @@ export const rideWords = {
   "ride.held": "{side} as before, held by {by}",
   "ride.back": "Take it back",
   "ride.taken": "Taken back. The numbers are as they were.",
-  "ride.shift": "Your {n} notes moved the starting point by {percent} %.",
-  "ride.shiftOne": "Your note moved the starting point by {percent} %.",
+  "ride.shift": { by: "n", one: "your ride: {how}", other: "your {n} rides: {how}" },
+  "ride.shiftBoth": { by: "n", one: "your ride: front {front}, rear {rear}", other: "your {n} rides: front {front}, rear {rear}" },
+  "ride.bySofter": "{percent} % softer",
+  "ride.byFirmer": "{percent} % firmer",
+  "ride.byNone": "as computed",
+  "ride.unknown": { by: "n", one: "{n} older note counts as nothing: what was recommended that day was not kept.", other: "{n} older notes count as nothing: what was recommended on those days was not kept." },
+  "ride.otherTyre": { by: "n", one: "{n} note is of another tyre.", other: "{n} notes are of another tyre." },
+  "ride.how": "How was it?",
+  "ride.again": "This ride has an answer: another one takes its place.",
+  "ride.neverSet": "Nothing was noted as set for this ride, so an answer moves nothing. Press “I set both” when you pump.",
+  "ride.replaced": "Noted in place of the first answer. Next time: {moved}.",
 
   "widths.title": "Other widths",
   "widths.caption": "On your gauge, in {unit}: the same ride on another printed width",
