@@ -4,13 +4,15 @@ import type { Fleet } from "../../book/car/fleet.ts";
 import type { Verdict } from "../../book/car/match.ts";
 import type { MatchRequest } from "../../contract/contract.ts";
 import type { Ctx } from "../../ui/screen.ts";
+import { readyOfAll } from "../shared/ready.ts";
 
 // askVerdicts ranks the spares for one end; undefined when a newer question took its place or nothing can answer.
 export async function askVerdicts(ctx: Ctx, request: MatchRequest): Promise<readonly Verdict[] | undefined> {
   return (await ctx.calc.latest("match", request))?.answer;
 }
 
-// stoppedSpares are the spares that may not be ridden.
-export async function stoppedSpares(_ctx: Ctx, _fleet: Fleet): Promise<ReadonlySet<string>> {
-  return new Set();
+// stoppedSpares are the spares that may not be ridden: what was found or measured on a wheel counts in the car as everywhere.
+export async function stoppedSpares(ctx: Ctx, { spares }: Fleet): Promise<ReadonlySet<string>> {
+  const states = await readyOfAll(ctx, spares.flatMap(({ wheel }) => wheel?.rec ?? []));
+  return new Set(spares.filter(({ wheel }) => states.get(wheel?.rec ?? "")?.state === "stop").map(({ rec }) => rec));
 }
