@@ -35,7 +35,7 @@ func packJSON(a pack.Answer) any {
 	goods := make([]any, len(a.Goods))
 	for i, g := range a.Goods {
 		goods[i] = fields{
-			{"id", g.ID}, {"cabin", g.Cabin}, {"hold", g.Hold}, {"why", g.Why}, {"values", packValues(g.Values)}, {"place", g.Place}, {"asks", g.Asks},
+			{"id", g.ID}, {"cabin", g.Cabin}, {"hold", g.Hold}, {"why", g.Why}, {"values", stepValues(g.Values)}, {"place", g.Place}, {"asks", g.Asks},
 			{"parcel", g.Parcel}, {"dated", g.Dated},
 		}
 	}
@@ -54,7 +54,7 @@ func stepsJSON(steps []pack.Step) []any {
 	out := make([]any, len(steps))
 	for i, s := range steps {
 		f := fields{
-			{"id", s.ID}, {"stage", s.Stage}, {"tool", s.Tool}, {"needs", texts(s.Needs)}, {"must", s.Must}, {"values", packValues(s.Values)}, {"notes", texts(s.Notes)},
+			{"id", s.ID}, {"stage", s.Stage}, {"tool", s.Tool}, {"needs", texts(s.Needs)}, {"must", s.Must}, {"values", stepValues(s.Values)}, {"notes", texts(s.Notes)},
 		}
 		if s.Loosens {
 			f = append(f, field{"loosens", true})
@@ -70,8 +70,8 @@ func stepsJSON(steps []pack.Step) []any {
 	return out
 }
 
-// packValues are the numbers in a code's sentence, by name.
-func packValues(list []pack.Value) fields {
+// stepValues are the numbers in a code's sentence, by name.
+func stepValues(list []pack.Value) fields {
 	out := make(fields, len(list))
 	for i, v := range list {
 		out[i] = field{v.Name, v.Number}

@@ -7,7 +7,8 @@ import { buildOf } from "../../book/checks/build.ts";
 import type { Built } from "../../book/packing/as_built.ts";
 import { directionOf, journeyOf } from "../../book/packing/arrivals.ts";
 import { type Direction, directions, type GoodLine, type Pack, type Ticks, ticksOf } from "../../book/packing/pack_view.ts";
-import { bikesOf, goodsOf, legsOf, peopleOf, wayOf } from "../../book/packing/trip.ts";
+import { packRequest } from "../../book/packing/pack_request.ts";
+import { bikesOf, peopleOf } from "../../book/packing/trip.ts";
 import { textOf } from "../../book/checks/walk_save.ts";
 import { newRec } from "../../log/book_log.ts";
 import { type RecordState, valueOf } from "../../log/op/merge.ts";
@@ -47,7 +48,7 @@ export async function packed(ctx: Ctx, rec: string): Promise<Packed | undefined>
   if (trip === undefined || trip.erased) return undefined;
   const mine = photos.filter((photo) => valueOf(photo, "of") === rec);
   const bikes = await Promise.all(bikesOf(trip).flatMap((of) => find(of) ?? []).map(async (state): Promise<PackedBike> => {
-    const packs = await Promise.all(directions.map((direction) => ask(ctx, bodyOf(trip, buildOf(state, find), direction))));
+    const packs = await Promise.all(directions.map((direction) => ask(ctx, packRequest(trip, buildOf(state, find), direction))));
     const [out, home] = packs;
     const recs = { front: textOf(state, "front"), rear: textOf(state, "rear") };
     return {
@@ -55,14 +56,10 @@ export async function packed(ctx: Ctx, rec: string): Promise<Packed | undefined>
       built: { bike: state.rec, wheels: recs, measures, photos: mine }, packs: out === undefined || home === undefined ? undefined : { out, home },
     };
   }));
-  const any = bikes.find(({ packs }) => packs !== undefined)?.packs?.out ?? (bikes.length === 0 ? await ask(ctx, bodyOf(trip, {}, "out")) : undefined);
+  const any = bikes.find(({ packs }) => packs !== undefined)?.packs?.out ?? (bikes.length === 0 ? await ask(ctx, packRequest(trip, {}, "out")) : undefined);
   const ticks = ticksOf(entries, rec);
   const outward = bikes.flatMap(({ rec: bike, packs }) => (packs === undefined ? [] : [journeyOf(packs.out, bike, "out", ticks)]));
   return { trip, bikes, ticks, goods: any?.goods ?? [], read: any?.rules_read ?? "", people: await peopleIn(ctx, trip), now: directionOf(outward) };
-}
-
-function bodyOf(trip: RecordState, bike: PackRequest["bike"], direction: Direction): PackRequest {
-  return { bike, way: wayOf(trip), direction, legs_us: legsOf(trip), goods: goodsOf(trip).map(({ key: _, ...good }) => good) };
 }
 
 async function peopleIn(ctx: Ctx, trip: RecordState): Promise<Packed["people"]> {

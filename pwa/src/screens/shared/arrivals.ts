@@ -4,9 +4,9 @@ import { buildOf } from "../../book/checks/build.ts";
 import type { ReadyEvent } from "../../book/checks/ready_events.ts";
 import { textOf } from "../../book/checks/walk_save.ts";
 import { arrivalEvents } from "../../book/packing/arrivals.ts";
-import { type Direction, ticksOf } from "../../book/packing/pack_view.ts";
-import { bikesOf, legsOf, wayOf } from "../../book/packing/trip.ts";
-import type { Answers } from "../../contract/contract.ts";
+import { packRequest } from "../../book/packing/pack_request.ts";
+import { directions, ticksOf } from "../../book/packing/pack_view.ts";
+import { bikesOf } from "../../book/packing/trip.ts";
 import { dayOf } from "../../book/wheels/measure_days.ts";
 import type { RecordState } from "../../log/op/merge.ts";
 import type { Ctx } from "../../ui/screen.ts";
@@ -22,13 +22,11 @@ export async function arrivalsOf(ctx: Ctx, bike: RecordState, { lists, find }: R
   const entries = await ctx.book.all("pack_tick");
   const events = await Promise.all(trips.map(async (trip): Promise<readonly ReadyEvent[]> => {
     const ticks = ticksOf(entries, trip.rec);
-    const ask = async (direction: Direction): Promise<Answers["pack"] | undefined> =>
-      (await ctx.calc.ask("pack", { bike: buildOf(bike, find), way: wayOf(trip), direction, legs_us: legsOf(trip) })).answer;
     try {
-      const [out, home] = await Promise.all([ask("out"), ask("home")]);
-      return out === undefined || home === undefined ? [] : arrivalEvents(trip, bike.rec, (direction) => (direction === "home" ? home : out), ticks);
+      const [out, home] = await Promise.all(directions.map(async (direction) => (await ctx.calc.ask("pack", packRequest(trip, buildOf(bike, find), direction))).answer));
+      return out === undefined || home === undefined ? [] : arrivalEvents(trip, bike.rec, (direction) => (direction === "out" ? out : home), ticks);
     } catch {
-      return [];
+      return []; // no sums run here: the walk-arounds still tell
     }
   }));
   return events.flat();

@@ -17,6 +17,7 @@ export const pressureWords = {
   "head.demo": "Demo: an invented rider and event",
   "head.bike": "My bike",
   "age.now": "just now",
+  "age.unknown": "at an unknown time?",
   "age.minutes": "{n} min ago",
   "age.hours": "{n} h ago",
   "age.days": "{n} days ago",
