@@ -4,88 +4,110 @@ import "slices"
 
 const asBuiltID = "as_built"
 
-// leave is the way out, in the order in which packing guides agree.
-func leave(bike Bike, way Way) []Step {
+// leave takes the bike apart, in the order in which packing guides agree.
+func leave(t Trip) []Step {
 	p := &plan{}
-	p.add(Step{ID: asBuiltID, Stage: "write_down", Tool: tape, AsBuilt: bike.written(),
-		Text: "Write down and photograph the bike as it stands, before the first bolt: saddle, reach, bar and lever angle, spacers, pressures" + bike.runOut() + ". Mark the post."})
-	leaveDrive(p, bike)
-	if way != Car {
-		leavePedals(p, bike)
+	leaveBefore(p, t)
+	for _, e := range t.Bike.ends() {
+		leaveWheel(p, e, t.Way)
 	}
-	for _, e := range bike.ends() {
-		leaveWheel(p, e)
+	leaveBrakes(p, t)
+	leaveDrive(p, t)
+	if t.Way.handled() {
+		leavePost(p, t.Bike)
+		leaveBars(p, t.Bike)
 	}
-	if way.handled() {
-		leaveRotors(p, bike)
-	}
-	if way != Car && couldHang(bike) {
-		p.loosen(Step{ID: "derailleur", Stage: "derailleur", Tool: hexSmall, Needs: []string{"smallest_cog", "rear_wheel_out"},
-			Text: only(sure(bike.Derailleur, "hanger"), "on a hanger; bolted straight to the frame it stays on") +
-				"Rear derailleur off its hanger, wrapped and tied inside the frame. Nothing may press on the hanger."})
-	}
-	if way.handled() {
-		leaveFit(p)
-	}
-	p.add(Step{ID: "electrics", Stage: "electrics", Needs: []string{asBuiltID},
-		Text: "Computer, lights, sensors and loose batteries off the bike and into hand luggage, switched off."})
-	protect(p, bike, way)
+	leaveBag(p, t)
 	return p.steps
 }
 
-func couldHang(bike Bike) bool { return could(bike.Derailleur, "hanger") }
+// leaveBefore is what is done while the bike stands on its wheels.
+func leaveBefore(p *plan, t Trip) {
+	said := "as_built"
+	if t.Home {
+		said = "as_built_again"
+	}
+	p.add(Step{ID: asBuiltID, Stage: "before", Tool: TapeMeasure, AsBuilt: written(t), Notes: slices.Concat([]string{said}, when(t.Bike.rotors(), "as_built_runout"))})
+	ring := func(e end) bool { return e.disc() && could(e.RotorMount, "lockring") }
+	if t.Way.handled() && !t.Home {
+		p.add(Step{ID: "try_tools", Stage: "before", Takes: []string{TorqueWrench},
+			Notes: slices.Concat([]string{"try_tools"}, when(slices.ContainsFunc(t.Bike.ends(), ring), "lockring_tools_two"))})
+	}
+	if t.Bike.shifts() {
+		p.add(Step{ID: "smallest_cog", Stage: "before", Needs: []string{asBuiltID}, Notes: []string{"smallest_cog"}})
+	}
+	if t.Way.handled() && t.Bike.electric() {
+		p.loosen(Step{ID: "battery_off", Stage: "before", Must: true, Needs: []string{"smallest_cog"},
+			Notes: []string{"battery_off", "battery_wh"}, Values: []Value{{"most_wh", AskWh}}})
+	}
+	if t.Way.handled() && t.Bike.Pedals != none {
+		p.loosen(Step{ID: "pedals", Stage: "before", Tool: t.Bike.pedalTool(), Notes: []string{"pedals_standing", "pedals_left"}})
+	}
+}
 
-func couldShift(bike Bike) bool { return bike.Derailleur != "none" }
+func (b Bike) pedalTool() string {
+	switch b.Pedals {
+	case "spanner":
+		return Spanner15
+	case "hex":
+		return Hex8
+	}
+	return PedalTools
+}
 
-// written are the things to write down of this bike.
-func (b Bike) written() []string {
-	out := []string{"saddle_height", "saddle_setback", "post_mark", "reach", "bar_angle", "lever_angle", "spacer_stack", "pressures", "photos"}
-	if b.mayHaveRotors() {
+// written are the things to write down of this bike: what comes apart, and what a journey may change.
+func written(t Trip) []string {
+	out := []string{"photos"}
+	if t.Way.handled() && t.Bike.Post != none {
+		out = append(out, "saddle_height", "saddle_setback", "post_mark")
+	}
+	if t.Way.handled() && t.Bike.Cockpit != none {
+		out = append(out, "reach", "bar_angle", "lever_angle", "spacer_stack")
+	}
+	out = append(out, "pressures")
+	if t.Bike.rotors() {
 		out = append(out, "rotor_runout")
 	}
 	return out
 }
 
-func (b Bike) mayHaveRotors() bool { return slices.ContainsFunc(b.ends(), end.disc) }
-
-func (b Bike) runOut() string {
-	if b.mayHaveRotors() {
-		return ", run-out of the rotors"
+func leaveWheel(p *plan, e end, way Way) {
+	out, spacer := e.side+"_wheel_out", e.side+"_spacer"
+	p.loosen(Step{ID: out, Stage: "wheels", Tool: e.axleTool(), Needs: []string{"smallest_cog", "battery_off", "pedals"}, Notes: slices.Concat(
+		when(could(e.Brake, "rim"), "rim_release"), when(could(e.Axle, "quick_release"), "quick_release_open"),
+		when(could(e.Axle, "through_axle"), "through_axle_open"), when(e.disc(), "rotor_hot"))})
+	if e.disc() {
+		p.add(Step{ID: spacer, Stage: "wheels", Must: true, Takes: []string{PadSpacers}, Needs: []string{out}, Notes: []string{"spacer_at_once", "no_lever"}})
 	}
-	return ""
-}
-
-func leaveDrive(p *plan, bike Bike) {
-	if couldShift(bike) {
-		p.add(Step{ID: "smallest_cog", Stage: "drivetrain", Needs: []string{asBuiltID},
-			Text: "Shift to the smallest cog. The bike stands, one hand turns the crank; fingers clear of the chain."})
-	}
-	if could(bike.Electric, "yes") {
-		p.loosen(Step{ID: "battery_off", Stage: "drivetrain", Needs: []string{"smallest_cog"},
-			Text: only(sure(bike.Electric, "yes"), "if shifting or motor is electric") +
-				"Shifted already? Then the battery off, contacts covered. Built in: switched off, buttons guarded. Over " + short(AskWh) + " Wh it does not fly."})
+	p.add(Step{ID: e.side + "_axle_in", Stage: "wheels", Must: true, Takes: []string{AxleBlocks}, Needs: []string{out, spacer}, Notes: slices.Concat(
+		[]string{"block_ends"}, when(could(e.Axle, "through_axle"), "through_axle_back"), when(could(e.Axle, "quick_release"), "skewer_out"))})
+	if way.handled() && e.disc() {
+		ring := could(e.RotorMount, "lockring")
+		p.loosen(Step{ID: e.side + "_rotor", Stage: "wheels", Must: true, Tool: e.rotorTool(), Takes: when(ring, LockringHandle), Needs: []string{out, spacer},
+			Notes: slices.Concat([]string{"rotor_arms", "rotor_mark"}, when(could(e.RotorMount, "six_bolt"), "six_bolt_off"), when(ring, "lockring_off"))})
 	}
 }
 
-func leavePedals(p *plan, bike Bike) {
-	for _, kind := range pedalKinds {
-		if !could(bike.Pedals, kind.key) {
-			continue
-		}
-		p.loosen(Step{ID: kind.id, Stage: "pedals", Tool: kind.tool,
-			Text: only(sure(bike.Pedals, kind.key), kind.words) +
-				"Crack both pedals loose while the bike stands on its wheels, then take them off. The left one has a left-hand thread: it opens clockwise."})
+func leaveBrakes(p *plan, t Trip) {
+	spacers := p.present("front_spacer", "rear_spacer")
+	rotors := p.present("front_rotor", "rear_rotor")
+	if len(rotors) > 0 {
+		p.add(Step{ID: "rotors_sleeve", Stage: "brakes", Must: true, Takes: []string{RotorSleeve}, Needs: rotors, Notes: []string{"rotors_sleeve"}})
+	}
+	if len(spacers) > 0 {
+		p.add(Step{ID: "spacers_look", Stage: "brakes", Needs: spacers, Notes: []string{"spacers_look"}})
 	}
 }
 
-var pedalKinds = []struct{ key, id, words, tool string }{
-	{"spanner", "pedals_spanner", "with flats for a spanner", spanner}, {"hex", "pedals_hex", "with a hexagon in the axle", hex8},
-}
-
-// leaveFit takes off what gives the rider's place.
-func leaveFit(p *plan) {
-	p.loosen(Step{ID: "post", Stage: "seatpost", Tool: hexSmall,
-		Text: "Tape at the post’s height mark. Loosen the clamp, post and saddle out in one piece, the clamp bolt lightly back in."})
-	p.loosen(Step{ID: "bars", Stage: "bars", Tool: hexSmall,
-		Text: "Bars off the faceplate, or stem off the steerer: its spacers tied in their order. Hoses and cables without a kink. Then bolts back in their holes."})
+func leaveDrive(p *plan, t Trip) {
+	switch d := t.Bike.Derailleur; {
+	case !t.Way.handled() || d == none:
+	case could(d, "hanger"):
+		p.loosen(Step{ID: "derailleur", Stage: "drive", Tool: Hex45, Needs: []string{"smallest_cog", "rear_wheel_out"}, Notes: []string{"derailleur_off"}})
+	default:
+		p.add(Step{ID: "derailleur_guard", Stage: "drive", Needs: []string{"rear_wheel_out"}, Notes: []string{"derailleur_stays"}})
+	}
+	if t.Way != Car {
+		p.add(Step{ID: "chain_tied", Stage: "drive", Needs: []string{"rear_wheel_out", "derailleur"}, Notes: []string{"chain_tied"}})
+	}
 }

@@ -4,32 +4,64 @@ import "slices"
 
 // Step is one thing to do.
 type Step struct {
-	ID, Stage, Text string
-	Tool            string   // "" by hand
-	Needs           []string // steps of the same list that come first
-	Loosens         bool     // it opens what arrival must close
-	Must            bool     // on arrival: not ridden before it is done
-	Undoes          []string // on arrival: the steps of the way out that it takes back
-	AsBuilt         []string // what was written down, or is to be, at this step
+	ID, Stage string
+	Tool      string   // "" by hand
+	Takes     []string // what else it uses up or needs beside the tool
+	Needs     []string // steps of the same list that come first
+	Loosens   bool     // it opens what arrival must close
+	Must      bool     // out: harm on the way without it; on arrival: not ridden before it is done
+	Undoes    []string // on arrival: the steps of the way out that it takes back
+	AsBuilt   []string // what was written down, or is to be, at this step
+	Notes     []string // codes of what to say about it, in order
+	Values    []Value  // the numbers in the notes
 }
 
-// Tools, in the words of the list of what comes along. Sizes vary: the step says to try them at home.
+// Value is a number in a note; the name carries its unit.
+type Value struct {
+	Name   string
+	Number float64
+}
+
+// What comes along. Sizes vary: one step says to try them at home.
 const (
-	tape     = "tape measure"
-	hex8     = "8 mm hex key"
-	spanner  = "15 mm pedal spanner"
-	hex6     = "6 mm hex key"
-	torx     = "T25 key"
-	ringTool = "rotor lockring tool"
-	hexSmall = "4 and 5 mm hex keys"
-	pump     = "pump with gauge"
+	TapeMeasure    = "tape_measure"
+	Hex8           = "hex_8"
+	Spanner15      = "spanner_15"
+	PedalTools     = "pedal_tools" // both of these
+	Hex6           = "hex_6"
+	Torx25         = "torx_25"
+	LockringTool   = "lockring_tool"
+	RotorTools     = "rotor_tools" // both of these
+	Hex45          = "hex_4_5"
+	PumpGauge      = "pump_gauge"
+	TorqueWrench   = "torque_wrench"
+	LockringHandle = "lockring_handle"
+	PadSpacers     = "pad_spacers"
+	AxleBlocks     = "axle_blocks"
+	RotorSleeve    = "rotor_sleeve"
+	HubCaps        = "hub_caps"
+	Padding        = "padding_straps"
+	PartsBag       = "parts_bag"
 )
+
+// Tools lists what the bag may hold.
+func Tools() []string {
+	return []string{
+		TapeMeasure, Hex8, Spanner15, PedalTools, Hex6, Torx25, LockringTool, RotorTools, Hex45, PumpGauge,
+		TorqueWrench, LockringHandle, PadSpacers, AxleBlocks, RotorSleeve, HubCaps, Padding, PartsBag,
+	}
+}
+
+// Stages lists the headings in the order of the work, out and then on arrival.
+func Stages() []string {
+	return []string{"before", "wheels", "brakes", "drive", "bars", "bag", "goods", "unpack", "rotors", "wheels_in", "fit", "tyres", "gears", "ride"}
+}
 
 // plan is a list of steps as it grows. A need that this bike has no step for falls away, so what is left always stands earlier.
 type plan struct{ steps []Step }
 
 func (p *plan) add(s Step) {
-	s.Needs = slices.DeleteFunc(s.Needs, func(id string) bool { return !p.has(id) })
+	s.Needs = p.present(s.Needs...)
 	p.steps = append(p.steps, s)
 }
 
@@ -46,7 +78,7 @@ func (p *plan) has(id string) bool {
 
 // present are those of some steps that this bike has.
 func (p *plan) present(ids ...string) []string {
-	return slices.DeleteFunc(ids, func(id string) bool { return !p.has(id) })
+	return slices.DeleteFunc(slices.Clone(ids), func(id string) bool { return !p.has(id) })
 }
 
 // ids are those of the steps that pass.
@@ -60,15 +92,23 @@ func (p *plan) ids(pass func(Step) bool) []string {
 	return out
 }
 
-// tools are what the steps take, each once, in the order of first use.
-func tools(lists ...[]Step) []string {
+// bag is what the steps use, each once, in the order of first use.
+func bag(lists ...[]Step) []string {
 	var out []string
-	for _, list := range lists {
-		for _, s := range list {
-			if s.Tool != "" && !slices.Contains(out, s.Tool) {
-				out = append(out, s.Tool)
+	for _, s := range slices.Concat(lists...) {
+		for _, item := range append([]string{s.Tool}, s.Takes...) {
+			if item != "" && !slices.Contains(out, item) {
+				out = append(out, item)
 			}
 		}
 	}
 	return out
+}
+
+// when are some codes where a thing holds, and none where it does not.
+func when(holds bool, codes ...string) []string {
+	if holds {
+		return codes
+	}
+	return nil
 }

@@ -2,7 +2,6 @@ package pack
 
 import (
 	"math"
-	"strconv"
 
 	"rimside/calc/unit"
 )
@@ -13,8 +12,10 @@ type Torque struct {
 	Low, Top float64
 }
 
+type joint int
+
 const (
-	rotorBolts = iota
+	rotorBolts joint = iota
 	rotorRing
 	derailleurBolt
 	axle
@@ -27,48 +28,41 @@ const (
 
 // torques are published, trade tables, makers' tables and owner's manuals; of two ranges the one that the others agree with or the lower.
 var torques = [...]Torque{
-	rotorBolts:     {"six rotor bolts", 5, 6},
-	rotorRing:      {"rotor lockring", 40, 40},
-	derailleurBolt: {"rear derailleur to its hanger", 8, 9.6},
-	axle:           {"through axle", 12, 15},
-	topCap:         {"top cap, preload only", 1, 2},
-	steerer:        {"stem on steerer", 5, 6},
-	faceplate:      {"stem faceplate", 4, 6},
-	postClamp:      {"seatpost clamp", 4, 5},
+	rotorBolts:     {"rotor_bolts", 5, 6},
+	rotorRing:      {"rotor_lockring", 40, 40},
+	derailleurBolt: {"derailleur", 8, 9.6},
+	axle:           {"through_axle", 12, 15},
+	topCap:         {"top_cap", 1, 2},
+	steerer:        {"steerer", 5, 6},
+	faceplate:      {"faceplate", 4, 6},
+	postClamp:      {"post_clamp", 4, 5},
 	pedalThread:    {"pedals", 35, 39},
 }
 
 // Torques lists the ranges.
 func Torques() []Torque { return torques[:] }
 
-func newtonMetres(joint int) string {
-	t := torques[joint]
-	if t.Low == t.Top {
-		return short(t.Low) + " N m"
+// values are the range, and what to do without a wrench: a pull at a handle that the tool is likely to have.
+func (j joint) values(prefix string) []Value {
+	t := torques[j]
+	handle := t.handle()
+	return []Value{
+		{prefix + "low_nm", t.Low}, {prefix + "high_nm", t.Top}, {prefix + "pull_kg", Pull(t.Low, handle)}, {prefix + "handle_cm", handle},
 	}
-	return short(t.Low) + " to " + short(t.Top) + " N m"
 }
 
-// tighten tells a torque with what stands above it, and what to do without a wrench.
-func tighten(joint int) string {
-	return newtonMetres(joint) + "; the number on the part wins. " + byHand(torques[joint].Low)
-}
-
-// byHand is a torque as a pull at a handle that the tool is likely to have: 10 N m are 10 kg at 10 cm, within 2 %.
-func byHand(newtonMetres float64) string {
-	handle := 10.0
+// handle is in cm: 10 N m are 10 kg at 10 cm, within 2 %.
+func (t Torque) handle() float64 {
 	switch {
-	case newtonMetres >= 20:
-		handle = 25
-	case newtonMetres >= 10:
-		handle = 20
+	case t.Low >= 20:
+		return 25
+	case t.Low >= 10:
+		return 20
 	}
-	return "Without a wrench: " + Pull(newtonMetres, handle) + " kg at the end of " + short(handle) + " cm."
+	return 10
 }
 
-// Pull is the pull in whole kg that gives a torque at the end of a handle.
-func Pull(newtonMetres, handleCM float64) string {
-	return short(math.Round(newtonMetres / (unit.Gravity * handleCM / 100)))
+// Pull is the pull in whole kg that gives a torque in N m at the end of a handle in cm.
+func Pull(newtonMetres, handleCM float64) float64 {
+	return math.Round(newtonMetres / (unit.Gravity * handleCM / 100))
 }
-
-func short(x float64) string { return strconv.FormatFloat(x, 'f', -1, 64) }

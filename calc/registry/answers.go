@@ -75,14 +75,3 @@ func dueAnswer() *Field {
 	return listing(key("id", due.IDs()...), onDay("due"), tally("overdue_days", "d"), part("why", key("code", due.Codes()...), valuesOf("values")),
 		key("source", due.Sources()...))
 }
-
-func packAnswer() *Field {
-	return result(stepsAnswer("steps"), wordings("bag"), wordings("buy_there"),
-		parts("goods", wording("id"), key("cabin", "yes", "no", "ask"), key("hold", "yes", "no", "ask"), wording("why"), wording("dated")),
-		stepsAnswer("arrival"))
-}
-
-func stepsAnswer(name string) *Field {
-	return parts(name, wording("id"), wording("stage"), wording("text"), wording("tool"), wordings("needs"),
-		flag("loosens").optional(), flag("must").optional(), wordings("undoes").optional(), wordings("as_built").optional())
-}

@@ -144,7 +144,7 @@ func TestBadMembers(t *testing.T) {
 		{"pack", `"count":4`, `"count":1.5`, "wrong_type", "goods.0.count"},
 		{"pack", `"grams":38`, `"grams":-38`, "out_of_bounds", "goods.1.grams"},
 		{"pack", `"id":"solvent"`, `"id":"dynamite"`, "unknown_choice", "goods.7.id"},
-		{"pack", `"use":"other"`, `"use":"other","derailleur":"bent"`, "unknown_choice", "bike.derailleur"},
+		{"pack", `"derailleur":"hanger"`, `"derailleur":"bent"`, "unknown_choice", "bike.derailleur"},
 		{"due", `"today":"2026-07-14"`, `"today":"today"`, "wrong_type", "today"},
 		{"due", `"today":"2026-07-14"`, `"today":"9999-12-31"`, "out_of_bounds", "today"},
 		{"due", `"sealant_days":45`, `"sealant_days":0`, "out_of_bounds", "intervals.sealant_days"},

@@ -3,6 +3,7 @@ package registry
 import (
 	"rimside/calc/check"
 	"rimside/calc/due"
+	"rimside/calc/pack"
 	"rimside/calc/pressure"
 	"rimside/calc/salt"
 	"rimside/calc/tyre"
@@ -10,13 +11,11 @@ import (
 
 // Keys of a build that no calculation's package lists.
 var (
-	brakes      = []string{"disc", "rim"}
-	axles       = []string{"quick_release", "through_axle"}
-	mounts      = []string{"six_bolt", "lockring"}
-	uses        = []string{"road", "other"}
-	sides       = []string{"front", "rear"}
-	pedals      = []string{"spanner", "hex"}
-	derailleurs = []string{"hanger", "frame", "none"}
+	brakes = []string{"disc", "rim"}
+	axles  = []string{"quick_release", "through_axle"}
+	mounts = []string{"six_bolt", "lockring"}
+	uses   = []string{"road", "other"}
+	sides  = []string{"front", "rear"}
 )
 
 // A mark on a rotor, and what may be measured on a rotor or pad.
@@ -52,8 +51,11 @@ var builtBike = group("bike",
 	oneOf("use", uses).optional(),
 	yesNo("racing").optional(),
 	yesNo("electric").optional(),
-	oneOf("pedals", pedals).optional(),
-	oneOf("derailleur", derailleurs).optional(),
+	oneOf("shifting", pack.Shiftings()).optional(),
+	oneOf("pedals", pack.Pedals()).optional(),
+	oneOf("derailleur", pack.Derailleurs()).optional(),
+	oneOf("seatpost", pack.Posts()).optional(),
+	oneOf("cockpit", pack.Cockpits()).optional(),
 )
 
 func builtBikeOf(v values) due.Bike {

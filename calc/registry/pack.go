@@ -3,11 +3,14 @@ package registry
 import "rimside/calc/pack"
 
 const (
-	exampleGoods = `[{"id":"cartridge","count":4,"grams":16},{"id":"cartridge","grams":38},{"id":"power_bank","count":2,"wh":74},` +
+	exampleGoods = `[{"id":"cartridge","count":4,"grams":16},{"id":"cartridge","grams":38},{"id":"power_bank","count":2,"wh":74,"who":"Ana"},` +
 		`{"id":"spare_battery","wh":130},{"id":"lithium_installed","count":3,"wh":5},{"id":"aerosol","ml":75},{"id":"sealant","ml":500},` +
-		`{"id":"solvent"},{"id":"tools"},{"id":"pump"}]`
+		`{"id":"solvent"},{"id":"tools"},{"id":"pump"},{"id":"alcohol"}]`
 	maxGoods = 200
+	maxWho   = 80 // characters: a name or a record's id
 )
+
+var directions = []string{"out", "home"}
 
 var goodsField = listOf("goods", 0, maxGoods,
 	oneOf("id", pack.GoodKinds()),
@@ -15,6 +18,7 @@ var goodsField = listOf("goods", 0, maxGoods,
 	num("grams", "g", 0.1, 20000).optional(),
 	num("wh", "Wh", 0.1, 5000).optional(),
 	num("ml", "mL", 0.1, 20000).optional(),
+	label("who", maxWho).optional(),
 ).optional()
 
 // count is a whole number, one where nobody says.
@@ -25,22 +29,27 @@ func count(name string) *Field {
 }
 
 var packCalculation = calculation{
-	name:    "pack",
-	table:   []*Field{builtBike, oneOf("way", pack.Ways()), yesNo("legs_us").optional(), goodsField},
-	example: `{"bike":` + exampleBike + `,"way":"air_bag","legs_us":false,"goods":` + exampleGoods + `}`,
-	run: func(v values) (any, *Error) {
-		bike := v.in("bike")
-		a := pack.Plan(pack.Bike{
-			Bike: builtBikeOf(bike).Bike, Electric: bike.said("electric"), Pedals: bike.text("pedals"), Derailleur: bike.text("derailleur"),
-		}, pack.Way(v.text("way")), v.said("legs_us"), goodsOf(v))
-		goods := make([]any, len(a.Goods))
-		for i, g := range a.Goods {
-			goods[i] = fields{{"id", g.ID}, {"cabin", g.Cabin}, {"hold", g.Hold}, {"why", g.Why}, {"dated", g.Dated}}
-		}
-		return fields{
-			{"steps", stepsJSON(a.Steps)}, {"bag", texts(a.Bag)}, {"buy_there", texts(a.BuyThere)}, {"goods", goods}, {"arrival", stepsJSON(a.Arrival)},
-		}, nil
+	name: "pack",
+	table: []*Field{
+		builtBike, oneOf("way", pack.Ways()), oneOf("direction", directions).instead("out"), yesNo("legs_us").optional().nullable(), goodsField,
 	},
+	example: `{"bike":` + examplePacked + `,"way":"air_bag","direction":"out","legs_us":false,"goods":` + exampleGoods + `}`,
+	run: func(v values) (any, *Error) {
+		return packJSON(pack.Plan(pack.Trip{
+			Bike: packedBike(v.in("bike")), Way: pack.Way(v.text("way")), Home: v.text("direction") == "home", USLeg: v.said("legs_us"), Goods: goodsOf(v),
+		})), nil
+	},
+}
+
+// examplePacked is the example's bike with what packing asks besides.
+var examplePacked = exampleBike[:len(exampleBike)-1] +
+	`,"shifting":"electric","pedals":"hex","derailleur":"hanger","seatpost":"wires","cockpit":"hoses","bar_material":"carbon"}`
+
+func packedBike(bike values) pack.Bike {
+	return pack.Bike{
+		Bike: builtBikeOf(bike).Bike, Electric: bike.said("electric"), Shifting: bike.text("shifting"), Pedals: bike.text("pedals"),
+		Derailleur: bike.text("derailleur"), Post: bike.text("seatpost"), Cockpit: bike.text("cockpit"),
+	}
 }
 
 // said is yes or no, and "" where nobody said.
@@ -57,43 +66,7 @@ func (v values) said(name string) string {
 func goodsOf(v values) []pack.Good {
 	var out []pack.Good
 	for _, g := range v.items("goods") {
-		n := 1
-		if g.has("count") {
-			n = int(g.num("count"))
-		}
-		out = append(out, pack.Good{ID: g.text("id"), Count: n, Grams: g.num("grams"), Wh: g.num("wh"), ML: g.num("ml")})
-	}
-	return out
-}
-
-// stepsJSON writes what every step has, and beside it only what this one has.
-func stepsJSON(steps []pack.Step) []any {
-	out := make([]any, len(steps))
-	for i, s := range steps {
-		f := fields{{"id", s.ID}, {"stage", s.Stage}, {"text", s.Text}, {"tool", s.Tool}, {"needs", texts(s.Needs)}}
-		for _, flag := range []struct {
-			name string
-			set  bool
-		}{{"loosens", s.Loosens}, {"must", s.Must}} {
-			if flag.set {
-				f = append(f, field{flag.name, true})
-			}
-		}
-		if len(s.Undoes) > 0 {
-			f = append(f, field{"undoes", texts(s.Undoes)})
-		}
-		if len(s.AsBuilt) > 0 {
-			f = append(f, field{"as_built", texts(s.AsBuilt)})
-		}
-		out[i] = f
-	}
-	return out
-}
-
-func texts(list []string) []any {
-	out := make([]any, len(list))
-	for i, s := range list {
-		out[i] = s
+		out = append(out, pack.Good{ID: g.text("id"), Count: int(g.num("count")), Grams: g.num("grams"), Wh: g.num("wh"), ML: g.num("ml"), Who: g.text("who")})
 	}
 	return out
 }

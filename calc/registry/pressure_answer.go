@@ -67,7 +67,7 @@ func answerJSON(a pressure.Answer) fields {
 	notices, bigger := []any{}, []any{}
 	for _, n := range a.Notices {
 		notices = append(notices, fields{
-			{"code", string(n.Code)}, {"severity", string(n.Severity)}, {"wheel", string(n.Side)}, {"values", valuesJSON(n.Values)},
+			{"code", string(n.Code)}, {"severity", string(n.Severity)}, {"wheel", string(n.Side)}, {"values", toldValues(n.Values)},
 		})
 	}
 	for _, b := range a.Bigger {
@@ -80,8 +80,8 @@ func answerJSON(a pressure.Answer) fields {
 	}
 }
 
-// valuesJSON writes a notice's values, each number in the unit that its name then carries.
-func valuesJSON(values []pressure.Value) fields {
+// toldValues writes a notice's values, each number in the unit that its name then carries.
+func toldValues(values []pressure.Value) fields {
 	out := fields{}
 	for _, v := range values {
 		switch v.Is {

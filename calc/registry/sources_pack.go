@@ -1,7 +1,6 @@
 package registry
 
 import (
-	"rimside/calc/check"
 	"rimside/calc/pack"
 	"rimside/calc/unit"
 )
@@ -21,7 +20,8 @@ func packSources() []source {
 			"14 CFR 25.841: 15 000 ft after a probable failure is a gain of 44.1 kPa, rounded up", published},
 		{groupPacking, "Torque where the part carries no number", "", torqueAmounts(), "trade tables, makers’ tables and owner’s manuals", published},
 		{groupPacking, "Pull at the end of a handle", "torque / (g × length)", one(unit.Gravity, "m/s²"), "standard gravity, by definition", published},
-		{groupPacking, "Run-out of a rotor on arrival: at most", "", one(check.RotorRunOutMM, "mm"), "nothing published was found", memory},
+		{groupPacking, "Run-out of a rotor on arrival", "as written down before the journey, no more", nil, "a rotor that was true enough before is held to itself", practice},
+		{groupPacking, "Cartridges in a parked car: at most", "", one(pack.HotCar, "°C"), "common practice", practice},
 		{groupPacking, "Weight that most airlines’ desks take", "", one(pack.DeskKG, "kg"), "trade survey of 19 airlines, 2017: 23 to 50 kg", published},
 		{groupPacking, "Weight that one pair of hands takes", "", one(pack.HandsKG, "kg"), "a common ceiling; ask the airline", practice},
 		{groupFlying, "Gas cartridges without another hazard, for each person; none on a United States leg", "", []amount{
@@ -42,10 +42,15 @@ func packSources() []source {
 	}
 }
 
+var jointWords = map[string]string{
+	"rotor_bolts": "six rotor bolts", "rotor_lockring": "rotor lockring", "derailleur": "rear derailleur to its hanger", "through_axle": "through axle",
+	"top_cap": "top cap, preload only", "steerer": "stem on steerer", "faceplate": "stem faceplate", "post_clamp": "seatpost clamp", "pedals": "pedals",
+}
+
 func torqueAmounts() []amount {
 	var out []amount
 	for _, t := range pack.Torques() {
-		out = append(out, amount{t.Joint + ", from", t.Low, "N m"}, amount{t.Joint + ", to", t.Top, "N m"})
+		out = append(out, amount{jointWords[t.Joint] + ", from", t.Low, "N m"}, amount{jointWords[t.Joint] + ", to", t.Top, "N m"})
 	}
 	return out
 }

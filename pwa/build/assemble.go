@@ -4,7 +4,9 @@ import (
 	"encoding/json"
 	"fmt"
 	"maps"
+	"path"
 	"strconv"
+	"strings"
 
 	"rimside/pwa/build/bundle"
 	"rimside/pwa/build/icon"
@@ -42,7 +44,7 @@ func assemble(root string) (tree, string, error) {
 	return files, version, nil
 }
 
-// addScripts adds the calculations, their worker, the page's script and the style sheet.
+// addScripts adds the calculations, their worker, the page's scripts and the style sheet.
 func addScripts(files tree, root string) (map[string]string, error) {
 	wasm, err := compileWASM(root)
 	if err != nil {
@@ -56,18 +58,29 @@ func addScripts(files tree, root string) (map[string]string, error) {
 		"wasm":   files.addHashed("calc.wasm", wasm),
 		"worker": files.addHashed("calc-worker.js", worker.Script),
 	}
-	main, err := bundle.Script(root, "pwa/src/main.ts", map[string]string{
+	defines := map[string]string{
 		"__WORKER_URL__": strconv.Quote(addresses["worker"]),
 		"__WASM_URL__":   strconv.Quote(addresses["wasm"]),
-	})
+	}
+	whole, err := bundle.Script(root, "pwa/src/main.ts", maps.Clone(defines)) // for its styles, which are one sheet
 	if err != nil {
 		return nil, err
 	}
-	if len(main.Style) == 0 {
+	if len(whole.Style) == 0 {
 		return nil, fmt.Errorf("pwa/src/main.ts imports no style sheet: the app would have none")
 	}
-	addresses["main"] = files.addHashed("main.js", main.Script)
-	addresses["css"] = files.addHashed("main.css", main.Style)
+	addresses["css"] = files.addHashed("main.css", whole.Style)
+	modules, err := bundle.Split(root, "pwa/src/main.ts", defines)
+	if err != nil {
+		return nil, err
+	}
+	folder := files.addModules(modules.Files)
+	addresses["main"] = path.Join(folder, modules.Entry)
+	var hints strings.Builder
+	for _, name := range modules.First {
+		fmt.Fprintf(&hints, "<link rel=\"modulepreload\" href=%q>\n", path.Join(folder, name))
+	}
+	addresses["modules"] = hints.String()
 	return addresses, nil
 }
 

@@ -22,6 +22,15 @@ func (t tree) addHashed(name string, content []byte) string {
 	return address
 }
 
+// addModules files scripts that load each other, in one folder named by the content of all, and returns the folder.
+func (t tree) addModules(scripts map[string][]byte) string {
+	folder := path.Join("a", tree(scripts).version()[:10])
+	for name, content := range scripts {
+		t[path.Join(folder, name)] = content
+	}
+	return folder
+}
+
 // paths returns the tree's paths in order.
 func (t tree) paths() []string {
 	return slices.Sorted(maps.Keys(t))

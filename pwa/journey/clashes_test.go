@@ -94,7 +94,7 @@ func TestDeletedHereEditedThere(t *testing.T) {
 			p := OpenBrowser(t).Open(server.URL() + "#/settings/clashes")
 			p.Find("group", in["clash.keep"])
 			text := p.Text()
-			for _, part := range []string{"Deleted by Ana, ", "Edited by Ben, ", "Measured width, 33.2 mm"} {
+			for _, part := range []string{"Removed by Ana, ", "Edited by Ben, ", "Measured width: 33.2 mm"} {
 				if !strings.Contains(text, part) {
 					t.Errorf("the page does not say %q: %s", part, text)
 				}

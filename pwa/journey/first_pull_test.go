@@ -35,11 +35,11 @@ func BenchmarkFirstPull(b *testing.B) {
 				const line = document.querySelector("rs-status")?.textContent ?? "";
 				if (line.includes("fetching") && told.size === 0) globalThis.begun = performance.now();
 				if (line.includes("fetching")) told.add(line);
-				if (line.includes("last met") && told.size > 0) globalThis.fetched ||= performance.now() - begun;
+				if (line.includes("last synced") && told.size > 0) globalThis.fetched ||= performance.now() - begun;
 			})
 				.observe(document, {subtree: true, childList: true, characterData: true});`)
 		p.Eventually("the whole book", func() bool {
-			return Eval[bool](p, `document.querySelector("rs-status")?.textContent.includes("last met") ?? false`)
+			return Eval[bool](p, `document.querySelector("rs-status")?.textContent.includes("last synced") ?? false`)
 		})
 		slowest = max(slowest, time.Since(start))
 		if held := Eval[int](p, countOps); held != 10_000 {

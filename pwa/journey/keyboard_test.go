@@ -115,7 +115,7 @@ func BenchmarkOpenWithManyBikes(b *testing.B) {
 	browser := OpenBrowser(b)
 	p := browser.Open(server.URL(), standing)
 	p.number("Front")
-	p.Eventually("everything to be here", func() bool { return strings.Contains(p.Text(), "last met") })
+	p.Eventually("everything to be here", func() bool { return strings.Contains(p.Text(), "last synced") })
 	p.saved("pressure-answer")
 	b.ResetTimer()
 	var cold, early, opens float64

@@ -149,7 +149,7 @@ func TestADiscBelowItsNumberIsNotRidden(t *testing.T) {
 	})
 	p.Shot("measured-disc")
 
-	p.tap(p.button("Take away: 1.48 mm")) // it was misread: the earlier value counts again
+	p.tap(p.button("Remove: 1.48 mm")) // it was misread: the earlier value counts again
 	p.See(in["measured.dropped"])
 	p.NotSee(stop)
 	p.unfold(in["thing.group.disc"])

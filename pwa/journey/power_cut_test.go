@@ -23,7 +23,7 @@ func TestPowerCutOfPhoneAndServer(t *testing.T) {
 	p.firstAnswers()
 	p.onServer(server, `"mass_kg":72`)
 	p.Eventually("everything to be on the server", func() bool { return len(server.ops(t)) >= 7 })
-	p.See("last met")
+	p.See("last synced")
 	p.NotSee("not yet on the server") // the phone knows it too
 	before := len(server.ops(t))
 

@@ -165,7 +165,7 @@ func (p *Page) paper(in map[string]string, shot string, rows int) {
 	if _, err := chromedp.Call(p.ctx, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{Media: "print"}); err != nil {
 		p.t.Fatal(err)
 	}
-	for _, gone := range []string{in["place.support"], in["team.choose"], in["status.saved"]} {
+	for _, gone := range []string{in["place.car"], in["team.choose"], in["status.saved"]} {
 		if strings.Contains(p.Text(), gone) {
 			p.t.Errorf("on paper one reads %q", gone)
 		}

@@ -127,7 +127,7 @@ func TestTwoBikesChangeWheels(t *testing.T) {
 	p.Choose(in["recField.front"], "Dawn (front of Ochre)")
 	p.See(in["things.swapped"])
 	p.follow("Front wheel: Dawn")
-	p.Find("link", "Front wheel of Umber")
+	p.Find("link", "Umber: Front wheel")
 	p.Go("pressure")
 	p.onServer(server, "Dawn")
 }

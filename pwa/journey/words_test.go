@@ -60,6 +60,26 @@ func TestWords(t *testing.T) {
 	}
 }
 
+// TestWordsHaveOneHomeForFormats: numbers, days, lists and the order of names are written by pwa/src/words alone, and no case is
+// changed for the look of it, which other languages do not do as English does.
+func TestWordsHaveOneHomeForFormats(t *testing.T) {
+	for file, tokens := range sourceTokens(t) {
+		if strings.HasPrefix(file, "words/") {
+			continue
+		}
+		for i, token := range tokens {
+			if token.kind == other && (token.text == "Intl" || strings.HasPrefix(token.text, "toLocale") && !compared(tokens, i)) {
+				t.Errorf("%s:%d: %s belongs into words/", file, token.line, token.text)
+			}
+		}
+	}
+}
+
+// compared tells whether what was typed is only compared with a word, and not shown.
+func compared(tokens []scriptToken, at int) bool {
+	return len(tokens) > at+3 && strings.Trim(tokens[at+3].text, "=!") == ""
+}
+
 type usage struct {
 	keys, families map[string]string // by key or prefix: a file that uses it
 	anywhere       map[string]bool   // string literals of any kind: keys are also handed round as values of type Key

@@ -13,6 +13,7 @@ import type { CalcState, Ctx, Saving, Screen, Visit } from "./ui/screen.ts";
 import { Shell, type ShellView } from "./ui/shell.ts";
 import { showTheme } from "./ui/theme.ts";
 import { detailsOf } from "./ui/trouble.ts";
+import { facts as sideBySide } from "./words/index.ts";
 
 export interface Means {
   readonly calc: CalcClient;
@@ -51,7 +52,7 @@ export class App {
   #tellServer(): void {
     const { state } = this.#means.sync;
     const facts = { ...state, lastMet: state.lastMet ?? 0 };
-    this.#change({ server: [...syncWords(facts, Date.now()), outsideWords(facts), clockWarning(facts)].filter((words) => words !== "").join(" · ") });
+    this.#change({ server: sideBySide([...syncWords(facts, Date.now()), outsideWords(facts), clockWarning(facts)]) });
   }
 
   // visit closes the open screen and opens another, or another page of it.

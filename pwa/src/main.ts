@@ -13,13 +13,9 @@ import { SettingsBox } from "./log/db/settings.ts";
 import { Sync } from "./log/sync/sync.ts";
 import { startSync } from "./log/sync/triggers.ts";
 import { Router } from "./router.ts";
-import { screen as checks } from "./screens/checks/index.ts";
-import { screen as packing } from "./screens/packing/index.ts";
+import { lazy } from "./lazy.ts";
 import { forgetErased } from "./screens/pressure/forget_erased.ts";
 import { screen as pressure } from "./screens/pressure/index.ts";
-import { screen as settingsScreen } from "./screens/settings/index.ts";
-import { screen as support } from "./screens/support/index.ts";
-import { screen as wheels } from "./screens/wheels/index.ts";
 import { scripts, trusted } from "./trusted.ts";
 import { showTheme } from "./ui/theme.ts";
 import { watchUpdates } from "./update.ts";
@@ -57,7 +53,15 @@ document.addEventListener("visibilitychange", () => {
   if (document.visibilityState === "hidden") drafts.leave();
 });
 
-new Router([pressure, checks, packing, support, wheels, settingsScreen], (visit) => app.visit(visit)).start();
+// Pressure is what the app opens on; each other place has a script of its own.
+const places = [
+  lazy("checks", () => w("place.checks"), () => import("./screens/checks/index.ts")),
+  lazy("packing", () => w("place.packing"), () => import("./screens/packing/index.ts")),
+  lazy("car", () => w("place.car"), () => import("./screens/car/index.ts")),
+  lazy("wheels", () => w("place.wheels"), () => import("./screens/wheels/index.ts")),
+  lazy("settings", () => w("place.settings"), () => import("./screens/settings/index.ts")),
+];
+new Router([pressure, ...places], (visit) => app.visit(visit)).start();
 void settings.load();
 
 let asked = false;
@@ -86,6 +90,7 @@ async function takeServersBook(theirs: string): Promise<void> {
 }
 
 whenIdle(() => {
+  for (const place of places) void place.load().catch(() => undefined); // told when somebody goes there
   forgetErased(book);
   startSync(sync, book);
   takeUpdate.now = watchUpdates({ offer: () => app.offerUpdate(), flush: () => drafts.flush() });

@@ -3,6 +3,9 @@
 
 import type { Screen, Visit } from "./ui/screen.ts";
 
+// renamed are places that had another name: an old link still leads there.
+const renamed: Readonly<Record<string, string>> = { support: "car" };
+
 export class Router {
   readonly #screens: readonly [Screen, ...Screen[]];
   readonly #go: (visit: Visit) => void;
@@ -19,7 +22,8 @@ export class Router {
   }
 
   #arrive(): void {
-    const [name, ...path] = location.hash.replace(/^#/, "").split("/").filter((part) => part !== "");
+    const [named = "", ...path] = location.hash.replace(/^#/, "").split("/").filter((part) => part !== "");
+    const name = renamed[named] ?? named;
     const known = this.#screens.find((screen) => screen.name === name);
     const screen = known ?? this.#screens[0];
     if (known === undefined) history.replaceState(null, "", `#/${screen.name}`);

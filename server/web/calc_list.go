@@ -22,6 +22,7 @@ type describedField struct {
 	Type     string           `json:"type"`
 	Words    string           `json:"words"`
 	Required bool             `json:"required"`
+	Nullable bool             `json:"nullable,omitempty"` // null is as if it were left out
 	Unit     string           `json:"unit,omitempty"`
 	Min      *float64         `json:"min,omitempty"` // of a number, or of a list's length
 	Max      *float64         `json:"max,omitempty"`
@@ -67,7 +68,7 @@ func describeSources(list []registry.Source) []map[string]any {
 func describe(row registry.Row) describedField {
 	kind := string(row.Kind)
 	d := describedField{
-		Path: row.Path, Type: kind, Words: wordsOf(row.Path), Required: !row.Optional, Unit: row.Unit, Instead: row.Default, Choices: row.Choices,
+		Path: row.Path, Type: kind, Words: wordsOf(row.Path), Required: !row.Optional, Nullable: row.Nullable, Unit: row.Unit, Instead: row.Default, Choices: row.Choices,
 	}
 	switch kind {
 	case "number", "integer", "list":

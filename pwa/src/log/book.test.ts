@@ -45,14 +45,14 @@ test("book: a server that answers with anything else is no book", async () => {
   await forgetAll();
   const fetched = globalThis.fetch;
   try {
-    for (const [body, status] of [["<html>", 200], ["{}", 200], ["null", 200], ['{"book":"x"}', 200], [standing(newRec()), 401], [standing(""), 200]] as const) {
+    for (const [body, status] of [["<html>", 200], ["{}", 200], ["null", 200], ['{"book":"x"}', 200], [about(newRec()), 401], [about(""), 200]] as const) {
       globalThis.fetch = () => Promise.resolve(new Response(body, { status }));
       localStorage.removeItem(remembered);
       const { name } = await openBook();
       equal([/^rimside-[0-9a-f]{32}$/.test(name), body.includes(name.slice("rimside-".length))], [true, false], body);
     }
     const book = newRec();
-    globalThis.fetch = () => Promise.resolve(new Response(standing(book)));
+    globalThis.fetch = () => Promise.resolve(new Response(about(book)));
     localStorage.removeItem(remembered);
     equal((await openBook()).name, `rimside-${book}`);
   } finally {
@@ -60,7 +60,7 @@ test("book: a server that answers with anything else is no book", async () => {
   }
 });
 
-const standing = (book: string): string => JSON.stringify({ book, log: newRec(), server: newRec(), name: "", count: 0, digest: "", version: "", now: t0 });
+const about = (book: string): string => JSON.stringify({ book, log: newRec(), server: newRec(), name: "", count: 0, digest: "", version: "", now: t0 });
 
 const draft = (db: Database, name: string): Promise<unknown> => read(db, ["drafts"], (tx) => answered(tx.objectStore("drafts").get(name)));
 

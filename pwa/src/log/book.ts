@@ -1,7 +1,7 @@
 // Which book is open on this phone. A book is one team's data. At the very first start it is the server's, when there is
 // one that has a book; otherwise its id is drawn.
 
-import { isStanding } from "./sync/answers.ts";
+import { isAbout } from "./sync/answers.ts";
 import { alone } from "./db/alone.ts";
 import { newRec } from "./op/clock.ts";
 import { Database, StorageTrouble } from "./db/idb.ts";
@@ -66,7 +66,7 @@ async function serversBook(): Promise<string | undefined> {
   try {
     const response = await fetch("api/book", { cache: "no-store", signal: AbortSignal.timeout(patience) });
     const answer: unknown = await response.json();
-    return response.ok && isStanding(answer) && isId(answer.book) ? answer.book : undefined;
+    return response.ok && isAbout(answer) && isId(answer.book) ? answer.book : undefined;
   } catch {
     return undefined;
   }

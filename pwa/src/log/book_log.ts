@@ -3,7 +3,7 @@
 
 import { copyOwn, openNext } from "./book.ts";
 import { type Change, choice, confirmation, edit, erasure, type Intent, removal, restoration } from "./op/change.ts";
-import { newRec } from "./op/clock.ts";
+import { isAhead, newRec } from "./op/clock.ts";
 import { type HistoryEntry, historyOf } from "./op/history.ts";
 import { Database } from "./db/idb.ts";
 import { IdbTables } from "./db/idb_tables.ts";
@@ -17,7 +17,7 @@ import { stamped } from "./op/stamp.ts";
 import type { NamedRow, Tables } from "./db/tables.ts";
 import { Tabs } from "./db/tabs.ts";
 import { exported, type ImportResult, imported, linesOf } from "./sync/transfer.ts";
-import { Views, type Written } from "./db/views.ts";
+import { Views, type Update } from "./db/views.ts";
 
 export type { Change } from "./op/change.ts";
 export { newRec } from "./op/clock.ts";
@@ -44,6 +44,7 @@ export class BookLog {
   #me = "";
   #device = "";
   #book = "";
+  #clockOff = 0; // ms that this phone's clock is ahead
 
   constructor(db: Promise<Database | Tables>, means: Means) {
     this.#means = { random: newRec, label: "", ...means };
@@ -98,8 +99,30 @@ export class BookLog {
   }
 
   // all lists the records of a kind that are neither removed nor erased.
-  all(kind: string): Promise<readonly RecordState[]> {
-    return this.#views.all(kind);
+  async all(kind: string): Promise<readonly RecordState[]> {
+    const [states, now] = [await this.#views.all(kind), this.now];
+    const isWrong = ({ newest }: RecordState): boolean => isAhead(newest, now);
+    return states.some(isWrong) ? states.map((state) => (isWrong(state) ? { ...state, newest: 0 } : state)) : states;
+  }
+
+  // now is the latest time that it may be: by this phone's clock, or by the server's. A server's clock can be as wrong as a
+  // phone's, and one that lags must not make strange what is not.
+  get now(): number {
+    const now = this.#means.now();
+    return Math.max(now, now - this.#clockOff);
+  }
+
+  // clockOff is how many ms this phone's clock was ahead of the server's when they last met.
+  get clockOff(): number {
+    return this.#clockOff;
+  }
+
+  // clockIsOff hears how much this phone's clock is ahead of the server's, and remembers it for when no server is near.
+  async clockIsOff(ms: number): Promise<void> {
+    if (ms === this.#clockOff) return;
+    this.#clockOff = ms;
+    await (await this.tables).write(["meta"], async (tx) => tx.put("meta", [{ name: "clockOff", value: ms }]));
+    this.refresh(); // what counted as newest may not any more
   }
 
   // everything lists all records, removed and erased ones too.
@@ -213,11 +236,11 @@ export class BookLog {
   }
 
   // changed brings everybody up to date; the sync tells it of what it has fetched.
-  async changed(written: readonly Written[], saved: readonly string[] = []): Promise<void> {
-    const recs = new Set(written.flatMap(({ states }) => states.map((state) => state.rec)));
+  async changed(updates: readonly Update[], saved: readonly string[] = []): Promise<void> {
+    const recs = new Set(updates.flatMap(({ states }) => states.map((state) => state.rec)));
     if (recs.size === 0 && saved.length === 0) return;
     this.tabs.tell({ recs: [...recs], saved });
-    for (const each of written) await this.#views.take(each);
+    for (const each of updates) await this.#views.take(each);
     this.#tell(recs, saved);
   }
 
@@ -237,7 +260,8 @@ export class BookLog {
     this.#book = tables.name.replace(/^rimside-/, "");
     if ((await this.#db) instanceof Database) this.tabs.join(`${tables.name}-log`);
     await tables.write(["meta"], async (tx) => {
-      const [me, device] = await tx.get("meta", ["me", "device"]);
+      const [me, device, off] = await tx.get("meta", ["me", "device", "clockOff"]);
+      this.#clockOff = typeof off?.value === "number" ? off.value : 0;
       this.#me = typeof me?.value === "string" ? me.value : "";
       this.#device = typeof device?.value === "string" ? device.value : this.#means.random();
       if (device === undefined) tx.put("meta", [{ name: "device", value: this.#device }]);

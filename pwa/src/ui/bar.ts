@@ -6,7 +6,7 @@ import { el } from "./el.ts";
 import { icon } from "./icons.ts";
 import { define, Part, setAttr } from "./part.ts";
 
-export const places = ["pressure", "checks", "packing", "support", "wheels"] as const;
+export const places = ["pressure", "checks", "packing", "car", "wheels"] as const;
 
 export interface BarView {
   readonly current: string;

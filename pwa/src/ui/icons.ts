@@ -2,7 +2,7 @@
 
 import { svg } from "./el.ts";
 
-export type Icon = "pressure" | "checks" | "packing" | "support" | "wheels" | "settings" | "close";
+export type Icon = "pressure" | "checks" | "packing" | "car" | "wheels" | "settings" | "close";
 
 const strokes: Record<Icon, string> = {
   // A tyre, a little flat where it meets the ground.
@@ -11,7 +11,7 @@ const strokes: Record<Icon, string> = {
   packing: "M5 8.25h14a1.25 1.25 0 0 1 1.25 1.25v9.25A1.25 1.25 0 0 1 19 20H5a1.25 1.25 0 0 1-1.25-1.25V9.5A1.25 1.25 0 0 1 5 8.25z " +
     "M8.75 8V4.75h6.5V8 M8.75 8.5v11.25 M15.25 8.5v11.25",
   // A car with a wheel on its roof.
-  support: "M4.5 17.25H3v-4l3.25-1.25 2-3.5h7.5l2.5 3.5L21 13.25v4h-1.5 M9.25 17.25h5.5 M6.5 12h11.5 " +
+  car: "M4.5 17.25H3v-4l3.25-1.25 2-3.5h7.5l2.5 3.5L21 13.25v4h-1.5 M9.25 17.25h5.5 M6.5 12h11.5 " +
     "M6.875 15a2.25 2.25 0 1 1 0 4.5 2.25 2.25 0 0 1 0-4.5z M17.125 15a2.25 2.25 0 1 1 0 4.5 2.25 2.25 0 0 1 0-4.5z " +
     "M12 3.25a2.5 2.5 0 1 1 0 5 2.5 2.5 0 0 1 0-5z",
   wheels: "M12 3.25a8.75 8.75 0 1 1 0 17.5 8.75 8.75 0 0 1 0-17.5z M12 10.25a1.75 1.75 0 1 1 0 3.5 1.75 1.75 0 0 1 0-3.5z " +

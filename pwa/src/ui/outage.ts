@@ -1,6 +1,6 @@
 // Tells that the calculator does not run here, and what still works.
 
-import { w } from "../words/index.ts";
+import { sentences, w } from "../words/index.ts";
 import { el } from "./el.ts";
 import { define, Part, setHidden, setText } from "./part.ts";
 import type { CalcState } from "./screen.ts";
@@ -25,7 +25,7 @@ export class Outage extends Part<OutageView> {
   protected override show({ calc, saves }: OutageView): void {
     setHidden(this, calc.where === "own");
     if (calc.where === "own") return;
-    setText(this.#text, `${w(calc.where === "server" ? "outage.server" : "outage.none")} ${w(saves ? "outage.saved" : "outage.unsaved")}`);
+    setText(this.#text, sentences([w(calc.where === "server" ? "outage.server" : "outage.none"), w(saves ? "outage.saved" : "outage.unsaved")]));
     setText(this.#why, calc.reason);
   }
 }

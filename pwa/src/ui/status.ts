@@ -1,6 +1,6 @@
 // The status line: is everything saved? A refusal is spelled out, with what still works.
 
-import { w } from "../words/index.ts";
+import { facts, sentences, w } from "../words/index.ts";
 import { el } from "./el.ts";
 import { define, Part, setAttr, setText } from "./part.ts";
 
@@ -36,9 +36,9 @@ export class Status extends Part<StatusView> {
 }
 
 export function statusWords(view: StatusView): string {
-  if (view.save === "saved") return view.server === "" ? w("status.saved") : `${w("status.saved")} · ${view.server}`;
+  if (view.save === "saved") return facts([w("status.saved"), view.server]);
   if (view.save === "saving") return w("status.saving");
-  return `${w(`status.cannot.${view.save}`)} ${view.sums ? w("status.works.sums") : w("status.works.none")}`;
+  return sentences([w(`status.cannot.${view.save}`), view.sums ? w("status.works.sums") : w("status.works.none")]);
 }
 
 define("rs-status", Status);

@@ -2,7 +2,7 @@
 
 import { type Args, say } from "./entry.ts";
 import { catalogue, type English, type Key } from "./locale.ts";
-import { locale } from "./wanted.ts";
+import { wordsTag } from "./wanted.ts";
 
 export type { Key } from "./locale.ts";
 export { locale, useLocale } from "./wanted.ts";
@@ -14,5 +14,5 @@ export function isKey(text: string): text is Key {
 }
 
 export function w<K extends Key>(key: K, ...args: Args<English[K]>): string {
-  return say(catalogue()[key], args[0] ?? {}, locale().words);
+  return say(catalogue()[key], args[0] ?? {}, wordsTag());
 }

@@ -2,7 +2,7 @@
 
 import { pseudoLanguage, pseudoText } from "./pseudo.ts";
 import { catalogue } from "./locale.ts";
-import { locale } from "./wanted.ts";
+import { wordsTag } from "./wanted.ts";
 
 type Kind = "conjunction" | "disjunction" | "unit";
 
@@ -35,7 +35,7 @@ export function sentences(items: readonly string[]): string {
 
 function joined(items: readonly string[], type: Kind): string {
   const given = filled(items);
-  const tag = locale().words;
+  const tag = wordsTag();
   const name = `${tag} ${type}`;
   let format = formats.get(name);
   if (format === undefined) formats.set(name, (format = new Intl.ListFormat(tag, { type, style: "long" })));

@@ -22,6 +22,11 @@ export function fixed(value: number, decimals: number): string {
   return format(decimals, decimals).format(Math.round(value * scale) === 0 ? 0 : value);
 }
 
+// precise writes a constant with all the digits it has, twelve at most.
+export function precise(value: number): string {
+  return new Intl.NumberFormat(locale().numbers, { maximumSignificantDigits: 12, useGrouping: false }).format(value);
+}
+
 // plain writes a number with as many decimals as it has, three at most.
 export function plain(value: number): string {
   return format(0, 3).format(value);

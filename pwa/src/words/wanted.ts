@@ -38,3 +38,8 @@ export function useLocale(wanted: readonly string[]): void {
 export function locale(): Locale {
   return current;
 }
+
+// wordsTag is the language of the words as Intl wants it: the English here is British.
+export function wordsTag(): string {
+  return current.words === "en" ? "en-GB" : current.words;
+}

@@ -45,7 +45,7 @@ test("words: the first language with a catalogue, and the first usable number ha
 });
 
 test("words: several things are separated as the language does it", () => {
-  equal(all(["a", "", "b", "c"]), "a, b, and c");
+  equal(all(["a", "", "b", "c"]), "a, b and c");
   equal([all(["a"]), all([])], ["a", ""]);
   equal(either(["a", "b"]), "a or b");
   equal([listed(["a", "b", "c"]), facts(["a", "", "b"]), sentences(["A.", "B."])], ["a, b, c", "a · b", "A. B."]);

@@ -15,12 +15,16 @@ type BuiltEnd = NonNullable<Build["front"]>;
 
 const skewerUpTo = 10; // mm: 9 and 10 mm ends are quick release, 12 and more through axles (trade axle guides)
 
+const ownChoices = ["brake", "use", "shifting", "pedals", "derailleur", "seatpost", "cockpit", "frame_material", "bar_material"] as const;
+
 // buildOf is the bike's build.
 export function buildOf(bike: RecordState | undefined, find: Find): Build {
   const [front, rear] = sides.map((side) => wheelOf(find(textOf(bike, side)), find)) as [BuiltEnd, BuiltEnd];
-  const brake = chosen(fields["bike.brake"].choices, valueOf(bike, "brake"));
-  const use = chosen(fields["bike.use"].choices, valueOf(bike, "use"));
-  return { ...(use !== undefined && { use }), ...(Object.keys(front).length > 0 && { front }), ...(Object.keys(rear).length > 0 && { rear }), ...(brake !== undefined && { brake }) };
+  const own: Partial<Pick<Build, (typeof ownChoices)[number]>> = Object.fromEntries(ownChoices.flatMap((field) => {
+    const value = chosen<string>(fields[`bike.${field}`].choices, valueOf(bike, field));
+    return value === undefined ? [] : [[field, value] as const];
+  }));
+  return { ...(Object.keys(front).length > 0 && { front }), ...(Object.keys(rear).length > 0 && { rear }), ...own };
 }
 
 const choicesOf = ["setup", "profile", "rim_material", "nipple_material", "spoke_material", "hub_material", "brake", "rotor_mount"] as const;

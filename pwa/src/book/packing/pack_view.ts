@@ -1,28 +1,58 @@
-// What to pack and in which order, as the calculator lists it, with what is ticked; several people may tick one list.
+// What to pack and in which order, as the calculator lists it, with what is ticked; several people may tick one list. Out and home
+// are two lists of one trip, each with its own ticks.
 
-import type { Answers } from "../../contract/contract.ts";
+import type { PackAnswer } from "../../contract/contract.ts";
 import { type RecordState, valueOf } from "../../log/op/merge.ts";
-import { w } from "../../words/index.ts";
-import type { Reminder } from "../checks/calendar.ts";
 import { textOf } from "../checks/walk_save.ts";
 
-export type Pack = Answers["pack"];
-export type Step = Pack["steps"][number];
-export type GoodLine = Pack["goods"][number];
+export type Pack = PackAnswer;
+export type Step = PackAnswer["steps"][number];
+export type GoodLine = PackAnswer["goods"][number];
 
-// keyOf names a step of one bike on one trip.
-const keyOf = (bike: string, step: string): string => `${bike} ${step}`;
+export const directions = ["out", "home"] as const;
+export type Direction = (typeof directions)[number];
 
-// ticksOf: of each step the newest tick counts, whoever set it.
-export function ticksOf(entries: readonly RecordState[], trip: string): ReadonlyMap<string, boolean> {
+export interface Tick {
+  readonly ticked: boolean;
+  readonly at: number;
+}
+
+export type Ticks = ReadonlyMap<string, Tick>;
+
+// keyOf names a step of one bike in one direction of a trip.
+export function keyOf(direction: Direction, bike: string, step: string): string {
+  return `${direction} ${bike} ${step}`;
+}
+
+// ticksOf: of each step the newest tick counts, whoever set it. Ticks from before there were two directions are those of the way out.
+export function ticksOf(entries: readonly RecordState[], trip: string): Ticks {
   const newest = new Map<string, RecordState>();
   for (const entry of entries) {
     if (entry.deleted || entry.erased || valueOf(entry, "trip") !== trip) continue;
-    const key = keyOf(textOf(entry, "bike"), textOf(entry, "step"));
+    const key = keyOf(valueOf(entry, "direction") === "home" ? "home" : "out", textOf(entry, "bike"), textOf(entry, "step"));
     const before = newest.get(key);
     if (before === undefined || entry.newest > before.newest || (entry.newest === before.newest && entry.rec > before.rec)) newest.set(key, entry);
   }
-  return new Map([...newest].map(([key, entry]) => [key, valueOf(entry, "ticked") === true]));
+  return new Map([...newest].map(([key, entry]) => [key, { ticked: valueOf(entry, "ticked") === true, at: entry.newest }]));
+}
+
+// Before, a step stood once for each part that it might be about; all of those that this bike might have had count as one.
+const once: Readonly<Record<string, readonly string[]>> = {
+  torx_25: ["six"], lockring_tool: ["ring"], rotor_tools: ["six", "ring"], spanner_15: ["spanner"], hex_8: ["hex"], pedal_tools: ["spanner", "hex"],
+};
+
+function oldIds({ id, tool }: Step): readonly string[] {
+  const [, base = "", on = ""] = /^(pedals|(?:front|rear)_rotor)(_on)?$/.exec(id) ?? [];
+  return base === "" ? [] : (once[tool] ?? []).map((part) => `${base}_${part}${on}`);
+}
+
+// tickOf is how it stands with a step; undefined while nobody touched it.
+export function tickOf(ticks: Ticks, direction: Direction, bike: string, step: Step): Tick | undefined {
+  const own = ticks.get(keyOf(direction, bike, step.id));
+  if (own !== undefined || direction === "home") return own;
+  const old = oldIds(step).map((id) => ticks.get(keyOf("out", bike, id)));
+  if (old.length === 0 || old.every((each) => each === undefined)) return undefined;
+  return { ticked: old.every((each) => each?.ticked === true), at: Math.max(...old.map((each) => each?.at ?? 0)) };
 }
 
 export interface StepView {
@@ -30,47 +60,45 @@ export interface StepView {
   readonly step: Step;
   readonly bike: string;
   readonly ticked: boolean;
-  readonly built: string; // what was written down for it; "" for nothing
-  readonly waits: string; // for what has to be done first; "" when nothing has
+  readonly after: Step | undefined; // what has to be done first
 }
 
 // stepViews tell of each step whether it is ticked, and what it waits for.
-export function stepViews(steps: readonly Step[], bike: string, ticks: ReadonlyMap<string, boolean>, builtOf: (step: Step) => string = () => ""): readonly StepView[] {
+export function stepViews(steps: readonly Step[], bike: string, direction: Direction, ticks: Ticks): readonly StepView[] {
   const known = new Map(steps.map((step) => [step.id, step]));
-  const done = (id: string): boolean => ticks.get(keyOf(bike, id)) === true;
-  return steps.map((step) => {
-    const open = step.needs.filter((id) => known.has(id) && !done(id)).map((id) => firstSentence(known.get(id)?.text ?? ""));
-    return { key: keyOf(bike, step.id), step, bike, ticked: done(step.id), built: builtOf(step), waits: open[0] ?? "" };
-  });
+  const done = (step: Step): boolean => tickOf(ticks, direction, bike, step)?.ticked === true;
+  return steps.map((step) => ({
+    key: keyOf(direction, bike, step.id), step, bike, ticked: done(step),
+    after: step.needs.map((id) => known.get(id)).find((need) => need !== undefined && !done(need)),
+  }));
 }
 
-// firstSentence is enough to know a step by.
-function firstSentence(text: string): string {
-  return /^.*?[.:](?=\s|$)/.exec(text)?.[0] ?? text;
+// nextOf is the first step that can be done now.
+export function nextOf(views: readonly StepView[]): StepView | undefined {
+  return views.find(({ ticked, after }) => !ticked && after === undefined) ?? views.find(({ ticked }) => !ticked);
+}
+
+export interface StageView {
+  readonly stage: Step["stage"];
+  readonly views: readonly StepView[];
+  readonly done: number;
+}
+
+// stagesOf puts the steps under their headings, in the calculator's order.
+export function stagesOf(views: readonly StepView[]): readonly StageView[] {
+  const stages = [...new Set(views.map(({ step }) => step.stage))];
+  return stages.map((stage) => {
+    const own = views.filter(({ step }) => step.stage === stage);
+    return { stage, views: own, done: own.filter(({ ticked }) => ticked).length };
+  });
 }
 
 export interface Progress {
   readonly done: number;
   readonly of: number;
-  readonly mustOpen: readonly string[]; // what keeps the bike from being ridden
+  readonly mustLeft: number; // of steps without which the bike is not ridden
 }
 
 export function progressOf(views: readonly StepView[]): Progress {
-  return {
-    done: views.filter(({ ticked }) => ticked).length, of: views.length,
-    mustOpen: views.filter(({ step, ticked }) => step.must === true && !ticked).map(({ step }) => step.text),
-  };
-}
-
-// tripReminders: the rotors and the batteries on the evening before, the bike looked at on arrival; the same for the way back.
-export function tripReminders(trip: RecordState, rotors: boolean): readonly Reminder[] {
-  const name = textOf(trip, "name") || w("recKind.trip");
-  const make = (kind: string, day: string, title: string, alarmHours: number): Reminder[] =>
-    /^\d{4}-\d\d-\d\d$/.test(day) ? [{ uid: `${kind}.${trip.rec}@rimside`, day, title: `${name}: ${title}`, text: w("trip.reminderText"), alarmHours }] : [];
-  const [from, to] = [textOf(trip, "from"), textOf(trip, "to")];
-  return [
-    ...(rotors ? make("rotors-off", from, w("trip.remind.rotorsOff"), -6) : []), ...make("batteries", from, w("trip.remind.batteries"), -5), ...make("arrival", from, w("trip.remind.arrival"), 17),
-    ...(rotors ? make("rotors-on", from, w("trip.remind.rotorsOn"), 16) : []),
-    ...(rotors ? make("rotors-off-back", to, w("trip.remind.rotorsOff"), -6) : []), ...make("home", to, w("trip.remind.home"), 17),
-  ];
+  return { done: views.filter(({ ticked }) => ticked).length, of: views.length, mustLeft: views.filter(({ step, ticked }) => step.must && !ticked).length };
 }

@@ -1,14 +1,13 @@
 // A trip with bikes: when, how, with what; its own items with their weight and size; and how much time is left.
 
-import { packFields, type Requests } from "../../contract/contract.ts";
+import { packFields, type PackRequest } from "../../contract/contract.ts";
 import { isList, isObject, type Json } from "../../log/op/json.ts";
 import { type RecordState, valueOf } from "../../log/op/merge.ts";
 import { w } from "../../words/index.ts";
-import { chosen } from "../value/choice.ts";
 import { textOf } from "../checks/walk_save.ts";
 
-export const ways = ["air_bag", "air_box", "air_case", "train", "car", "courier"] as const satisfies readonly Requests["pack"]["way"][];
-export type Way = Requests["pack"]["way"];
+export type Way = PackRequest["way"];
+export const ways: readonly Way[] = packFields.way.choices;
 
 // Item is something of one's own to take along.
 export interface Item {
@@ -18,15 +17,36 @@ export interface Item {
   readonly cm?: number; // length + width + height
 }
 
-// Good is something that rules may keep off a flight.
-export interface Good {
-  readonly id: string;
-  readonly count: number;
-  readonly [member: string]: Json;
+// Good is something that rules may keep off a flight, as the calculator asks for it, and its name in the list.
+export type Good = NonNullable<PackRequest["goods"]>[number] & { readonly key: string; readonly count: number };
+export type GoodKind = Good["id"];
+export type SizeName = "grams" | "wh" | "ml";
+
+// sizeOf is the size that decides about a kind; "" where none does.
+export function sizeOf(kind: GoodKind): SizeName | "" {
+  switch (kind) {
+    case "cartridge": return "grams";
+    case "power_bank": case "spare_battery": case "lithium_installed": case "shifting_battery": case "battery_pump": return "wh";
+    case "aerosol": case "sealant": case "mineral_oil": case "brake_fluid": return "ml";
+    default: return "";
+  }
 }
+
+export const goodKinds: readonly GoodKind[] = packFields["goods.*.id"].choices;
 
 export function wayOf(trip: RecordState | undefined): Way {
   return ways.find((each) => each === valueOf(trip, "way")) ?? "air_bag"; // the one that asks most
+}
+
+// flown says whether the rules of flying count: they do while the way is not known.
+export function flown(way: string): boolean {
+  return way !== "train" && way !== "car";
+}
+
+// legsOf is what was said about the United States; null where nobody said.
+export function legsOf(trip: RecordState | undefined): boolean | null {
+  const legs = valueOf(trip, "legs_us");
+  return typeof legs === "boolean" ? legs : null;
 }
 
 export function bikesOf(trip: RecordState | undefined): readonly string[] {
@@ -51,18 +71,18 @@ export function itemsOf(trip: RecordState | undefined): readonly Item[] {
   return entriesOf(trip).filter((each) => typeof each["name"] === "string" && typeof each["id"] === "string") as unknown as readonly Item[];
 }
 
+// goodsOf lists the goods. Those written down before sizes were asked carry assumed ones: only a cartridge's had been named.
 export function goodsOf(trip: RecordState | undefined): readonly Good[] {
-  return entriesOf(trip).filter((each) => typeof each["good"] === "string").map(({ good, ...rest }) => ({ id: String(good), count: 1, ...rest }));
-}
-
-type AskedGood = NonNullable<Requests["pack"]["goods"]>[number];
-
-// goodsAsked are the goods that the calculator knows rules for, with the sizes that it takes.
-export function goodsAsked(goods: readonly Good[]): readonly AskedGood[] {
-  return goods.flatMap((good): AskedGood[] => {
-    const id = chosen(packFields["goods.*.id"].choices, good.id);
-    const sizes: Omit<AskedGood, "id"> = Object.fromEntries((["count", "grams", "wh", "ml"] as const).flatMap((name) => (typeof good[name] === "number" ? [[name, good[name]] as const] : [])));
-    return id === undefined ? [] : [{ id, ...sizes }];
+  return entriesOf(trip).flatMap((each, n): Good[] => {
+    const id = goodKinds.find((kind) => kind === each["good"]);
+    if (id === undefined) return [];
+    const size = sizeOf(id);
+    const own = typeof each["key"] === "string";
+    const [count, measure] = [each["count"], size === "" || !(own || id === "cartridge") ? undefined : each[size]];
+    return [{
+      key: own ? String(each["key"]) : `old ${n}`, id, count: typeof count === "number" ? count : 1,
+      ...(size !== "" && typeof measure === "number" && { [size]: measure }), ...(typeof each["who"] === "string" && { who: each["who"] }),
+    }];
   });
 }
 

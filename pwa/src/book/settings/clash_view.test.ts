@@ -44,8 +44,8 @@ test("clashes: deleted here, edited there: what happened, and two answers", () =
     op(rec, "tyre", { measured_mm: 42 }, { at: at(10, 5), ...byBen, ...bases("measured_mm") }));
   const [question, ...more] = questions(state);
   equal([question?.field, question?.ask, more.length], ["deleted", "Shall it stay?", 0]);
-  equal(question?.facts.map(plain), ["Deleted by Ana, 10:02 AM today", "Edited by Ben, 10:05 AM today: Measured width, 42 mm"]);
-  equal(answers(question), ["Restore it |  | ", "Delete it |  | deleted now"]);
+  equal(question?.facts.map(plain), ["Removed by Ana, 10:02 AM today", "Edited by Ben, 10:05 AM today. Measured width: 42 mm"]);
+  equal(answers(question), ["Restore it |  | ", "Remove it |  | removed now"]);
 });
 
 test("clashes: deleted and restored apart", () => {
@@ -54,8 +54,8 @@ test("clashes: deleted and restored apart", () => {
     op(rec, "tyre", { deleted: false }, { at: at(10, 6), ...byBen, bases: { deleted: [removed.id] } }),
     op(rec, "tyre", { deleted: true }, { at: at(10, 2), ...byAna, seen: [made.id], bases: { deleted: [removed.id] } }));
   const [question] = questions(state);
-  equal(question?.facts.map(plain), ["Restored by Ben, 10:06 AM today", "Deleted by Ana, 10:02 AM today"]);
-  equal(answers(question), ["Keep it |  | there now", "Delete it |  | "]);
+  equal(question?.facts.map(plain), ["Restored by Ben, 10:06 AM today", "Removed by Ana, 10:02 AM today"]);
+  equal(answers(question), ["Keep it |  | there now", "Remove it |  | "]);
 });
 
 test("clashes: a settled question tells what holds, by whom, and what can be said instead", () => {
@@ -67,7 +67,7 @@ test("clashes: a settled question tells what holds, by whom, and what can be sai
   const end = settled(question, merged(made, one, two, choice), told());
   equal([end.words, plain(end.by), end.instead.map((each) => each.label)], ["Measured width: 41.5 mm", "Ben, 10:07 AM today", ["42 mm"]]);
   const gone = op(rec, "tyre", { deleted: true }, { at: at(10, 8), ...byBen, seen: [made.id, one.id, two.id, choice.id] });
-  equal(settled(question, merged(made, one, two, choice, gone), told()).words, "It is deleted.");
+  equal(settled(question, merged(made, one, two, choice, gone), told()).words, "It is removed.");
   const erase = op(rec, "erase", { kind: "tyre" });
   equal(settled(question, merged(made, erase), told()), { words: "It was erased for good.", by: "", instead: [] });
   equal(settled(question, undefined, told()).instead, []);
@@ -80,7 +80,7 @@ test("clashes: a settled deletion", () => {
   if (question === undefined) throw new Error("there is a question");
   const kept = op(rec, "tyre", { deleted: false }, { at: at(10, 7), ...byAna, bases: { deleted: [remove.id] } });
   const end = settled(question, merged(made, remove, edit, kept), told());
-  equal([end.words, plain(end.by), end.instead.map((each) => each.label)], ["It stays.", "Ana, 10:07 AM today", ["Delete it"]]);
+  equal([end.words, plain(end.by), end.instead.map((each) => each.label)], ["It stays.", "Ana, 10:07 AM today", ["Remove it"]]);
 });
 
 test("clashes: fields and kinds that only a newer app knows", () => {

@@ -2,7 +2,7 @@
 
 import type { Change } from "../../log/book_log.ts";
 import { isList, isObject, type Json, member } from "../../log/op/json.ts";
-import { type RecordState, standing, valueOf } from "../../log/op/merge.ts";
+import { type RecordState, heads, valueOf } from "../../log/op/merge.ts";
 import type { Op } from "../../log/op/op.ts";
 import { kinds } from "../value/kinds.ts";
 
@@ -89,7 +89,7 @@ function isEntry({ kind }: RecordState): boolean {
 
 function saysNow(state: RecordState, field: string, rec: string): boolean {
   const found = member(state.fields, field);
-  return found !== undefined && standing(found).length > 0 && [found.shown, ...found.others].some(({ value }) => value === rec);
+  return found !== undefined && heads(found).length > 0 && [found.shown, ...found.others].some(({ value }) => value === rec);
 }
 
 // isOf: what was noted, set or weighed on these bikes tells of whoever rides them.

@@ -37,7 +37,7 @@ test("history: entries are written once, and what is deleted is first restored",
   equal([offers(two), offers([first, second])], [0, 1]);
   const remove = op(rec, "tyre", { deleted: true }, { at: at(11, 0), ...byAna, seen: [first.id, second.id] });
   const lines = historyLines(entries([first, second, remove]), merged(first, second, remove), told());
-  equal([lines[0]?.what, lines[0]?.shifts, offers([first, second, remove])], ["Deleted", [], 0]);
+  equal([lines[0]?.what, lines[0]?.shifts, offers([first, second, remove])], ["Removed", [], 0]);
   const back = op(rec, "tyre", { deleted: false }, { at: at(11, 1), ...byBen, bases: { deleted: [remove.id] } });
   equal(historyLines(entries([first, second, remove, back]), merged(first, second, remove, back), told())[0]?.what, "Restored");
 });

@@ -2,7 +2,7 @@
 
 import type { Device, NewCode } from "../../log/sync/pairing.ts";
 import { ServerRefusal } from "../../log/sync/server_api.ts";
-import { w } from "../../words/index.ts";
+import { facts, w } from "../../words/index.ts";
 import { ageOf } from "../value/age.ts";
 import { clockWords } from "../value/when.ts";
 
@@ -28,7 +28,7 @@ export function phoneViews(devices: readonly Device[], own: string, now: number)
 
 function lineOf({ revoked, seen_at }: Device, here: boolean, now: number): string {
   const seen = seen_at === 0 ? w("phones.never") : w("phones.seen", { when: ageOf(now - seen_at) });
-  return [...(here ? [w("phones.here")] : []), ...(revoked ? [w("phones.out")] : []), ...(here && !revoked ? [] : [seen])].join(" · ");
+  return facts([here ? w("phones.here") : "", revoked ? w("phones.out") : "", here && !revoked ? "" : seen]);
 }
 
 // readCode gives the digits of a code as people type it, "" when it is none.

@@ -22,7 +22,7 @@ test("refused: a delete, an erasing, a record nobody knows, something that canno
     of({}),
   ] as Parameters<typeof rejectedViews>[0], told([tyre]));
   equal(views.map((view) => view.title), ["Tyre · Ochre 40s", "Tyre · Ochre 40s", "Something newer (lamp)", "Something that cannot be read"]);
-  equal([views[0]?.by.startsWith("Deleted by Ana"), views[0]?.values, views[1]?.values, views[2]?.values], [true, [], [], [{ label: "glow", value: "1" }]]);
+  equal([views[0]?.by.startsWith("Removed by Ana"), views[0]?.values, views[1]?.values, views[2]?.values], [true, [], [], [{ label: "glow", value: "1" }]]);
   equal(views[3]?.reason, "No reason was given.");
   equal(rejectedViews([of({ code: "op_too_large" })] as Parameters<typeof rejectedViews>[0], told())[0]?.reason, "It is too large.");
 });

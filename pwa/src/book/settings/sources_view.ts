@@ -2,7 +2,8 @@
 
 import type { Name } from "../../contract/contract.ts";
 import type { Mark, Source } from "../../contract/sources.ts";
-import { locale, w } from "../../words/index.ts";
+import { listed, w } from "../../words/index.ts";
+import { precise } from "../../words/number.ts";
 
 export const marks = ["published", "practice", "memory", "ours"] as const satisfies readonly Mark[];
 
@@ -34,13 +35,12 @@ export function sourcesView(sources: readonly Source[]): SourcesView {
 }
 
 function lineOf({ words, formula, values, from, mark, usedBy }: Source): SourceLine {
-  return { words, formula, values: values.map((each) => ({ words: each.words, text: amount(each.value, each.unit) })), from, mark, usedBy: usedBy.map(nameOf).join(", ") };
+  return { words, formula, values: values.map((each) => ({ words: each.words, text: amount(each.value, each.unit) })), from, mark, usedBy: listed(usedBy.map(nameOf)) };
 }
 
 // amount writes a value with all its digits: 0.0018 must not become 0.002 here.
 function amount(value: number, unit: string): string {
-  const written = new Intl.NumberFormat(locale().numbers, { maximumSignificantDigits: 12, useGrouping: false }).format(value);
-  return unit === "" ? written : `${written} ${unit}`;
+  return unit === "" ? precise(value) : w("recValue.with", { n: precise(value), unit });
 }
 
 function nameOf(calculation: Name): string {

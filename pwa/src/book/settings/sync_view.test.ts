@@ -5,17 +5,17 @@ import { clockWarning, outsideWords, phaseWords, statusLine, type SyncFacts } fr
 const idle: SyncFacts = { phase: "idle", fault: "", unsent: 0, lastMet: at(10, 2), clockOff: 0, done: 0, total: 0 };
 const line = (change: Partial<SyncFacts>): string => statusLine({ ...idle, ...change }, now).replace(/\s/g, " ");
 
-test("status line: saved here, not yet there, last met", () => {
-  equal(line({}), "All saved on this phone · last met 10:02 AM");
-  equal(line({ unsent: 3 }), "All saved on this phone · 3 not yet on the server · last met 10:02 AM");
-  equal(line({ unsent: 3, lastMet: at(10, 2, 1), phase: "unreachable" }), "All saved on this phone · 3 not yet on the server · last met 10:02 AM yesterday");
+test("status line: saved here, not yet there, last synced", () => {
+  equal(line({}), "All saved on this phone · last synced 10:02 AM");
+  equal(line({ unsent: 3 }), "All saved on this phone · 3 not yet on the server · last synced 10:02 AM");
+  equal(line({ unsent: 3, lastMet: at(10, 2, 1), phase: "unreachable" }), "All saved on this phone · 3 not yet on the server · last synced 10:02 AM yesterday");
   equal(line({ phase: "never", lastMet: undefined }), "All saved on this phone");
 });
 
 test("status line: long work tells how far it is, short work does not flicker", () => {
   equal(line({ phase: "sending", unsent: 900, done: 500, total: 1400 }), "All saved on this phone · 900 not yet on the server · sending 500 of 1400");
   equal(line({ phase: "fetching", done: 2000, total: 10000 }), "All saved on this phone · fetching 2000 of 10000");
-  equal(line({ phase: "sending", unsent: 1, done: 0, total: 1 }), "All saved on this phone · 1 not yet on the server · last met 10:02 AM");
+  equal(line({ phase: "sending", unsent: 1, done: 0, total: 1 }), "All saved on this phone · 1 not yet on the server · last synced 10:02 AM");
 });
 
 test("clock: which way and by how much it is off", () => {

@@ -1,7 +1,7 @@
 // How the book stands with the server, in words: the status line, the clock, another book there.
 
 import { isOutside, type SyncState } from "../../log/sync/sync.ts";
-import { w } from "../../words/index.ts";
+import { facts as sideBySide, w } from "../../words/index.ts";
 import { plain } from "../../words/number.ts";
 import { clockWords } from "../value/when.ts";
 
@@ -27,7 +27,7 @@ const longWork = 500; // ops: one request
 
 // statusLine is the whole line while saving works.
 export function statusLine(facts: SyncFacts, now: number): string {
-  return [w("status.saved"), ...syncWords(facts, now)].join(" · ");
+  return sideBySide([w("status.saved"), ...syncWords(facts, now)]);
 }
 
 // phaseWords says what that means for the person.

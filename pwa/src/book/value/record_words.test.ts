@@ -16,7 +16,7 @@ test("record words: every kind, field, option and unit has words of its own", ()
     if (words[`recKind.${kind}`] !== kindWords(kind)) missing.push(kind);
     for (const [field, spec] of Object.entries(fields)) {
       if (fieldWords(kind, field) === field) missing.push(`${kind}.${field}`);
-      for (const option of spec.options ?? []) if (words[`recOption.${option}`] === undefined) missing.push(`${kind}.${field} ${option}`);
+      for (const option of spec.options ?? []) if ((words[`recOption.${field}.${option}`] ?? words[`recOption.${option}`]) === undefined) missing.push(`${kind}.${field} ${option}`);
       if ((spec.type === "number" || spec.type === "time") && spec.unit !== "ms" && !knowsUnit(spec.unit ?? "?")) missing.push(`${kind}.${field} ${spec.unit}`);
     }
   }

@@ -2,7 +2,7 @@
 
 import { member } from "../../log/op/json.ts";
 import { type RecordState, valueOf } from "../../log/op/merge.ts";
-import { w } from "../../words/index.ts";
+import { listed, w } from "../../words/index.ts";
 import { kindWords } from "./kind_words.ts";
 import type { PressureUnit } from "./quantity.ts";
 import { type Teller, valueWords } from "./value_words.ts";
@@ -54,7 +54,7 @@ function titleOf(state: RecordState, teller: Teller): string {
   // Wheels and tyres often go without a name: then it helps to know where they belong.
   const named = typeof valueOf(state, "name") === "string" && first !== "";
   const place = named ? "" : teller.placeOf(state.rec);
-  return [first, ...also.map(filled), place].filter((words) => words !== "").join(", ");
+  return listed([first, ...also.map(filled), place]);
 }
 
 // describeRecord is a record's kind and name.
@@ -63,6 +63,11 @@ export function describeRecord(state: RecordState, teller: Teller): string {
   if (state.erased) return w("recName.erased", { kind });
   const name = titleOf(state, teller);
   return name === "" ? w("recName.plain", { kind }) : w("recName.of", { kind, name });
+}
+
+// shortNameOf leaves out where the record belongs, for where that is told already.
+export function shortNameOf(state: RecordState, teller: Teller): string {
+  return titleOf(state, { ...teller, placeOf: () => "" }) || nameIn(state, teller);
 }
 
 // nameIn is a record's name where it is clear what kind of thing is meant.

@@ -3,7 +3,7 @@
 
 import { isList, type Json } from "../../log/op/json.ts";
 import type { RecordState } from "../../log/op/merge.ts";
-import { type Key, w } from "../../words/index.ts";
+import { type Key, listed, w } from "../../words/index.ts";
 import { fixed, plain } from "../../words/number.ts";
 import { optionWords } from "./kind_words.ts";
 import { fieldOf, type KindField } from "./kinds.ts";
@@ -59,7 +59,7 @@ function asSpecified(value: Json, field: string, spec: KindField | undefined, te
     case "day": return typeof value === "string" ? dayWords(value, teller.now) : undefined;
     case "blob": return typeof value === "string" ? w("recValue.photo") : undefined;
     case "ref": return typeof value === "string" ? refWords(value, teller, exactly) : undefined;
-    case "list": return isList(value) && spec.of?.type === "ref" ? value.map((each) => asSpecified(each, field, spec.of, teller, exactly) ?? asItStands(each)).join(", ") : undefined;
+    case "list": return isList(value) && spec.of?.type === "ref" ? listed(value.map((each) => asSpecified(each, field, spec.of, teller, exactly) ?? asItStands(each))) : undefined;
     default: return undefined;
   }
 }
@@ -87,7 +87,7 @@ function numberWords(value: number, field: string, unit: string, pressure: Press
     const n = exactly ? fixed(inUnit(value * 1e3, "pressure", pressure), 4) : showKpa(value, pressure);
     return w("recValue.with", { n, unit: w(`unit.${pressure}`) });
   }
-  if (unit === "deg") return `${plain(value)}${w("recUnit.deg")}`;
+  if (unit === "deg") return w("recValue.degrees", { n: value });
   if (field === "clock") return w("recValue.clock", { n: value });
   if (field === "firmness") return firmnessWords(value);
   if (shares.includes(field)) return w("recValue.percent", { n: plain(Number((value * 100).toFixed(2))) });

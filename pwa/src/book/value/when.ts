@@ -1,18 +1,7 @@
 // Moments and days in words, as the person's locale writes them.
 
-import { locale, w } from "../../words/index.ts";
-
-const formats = new Map<string, Intl.DateTimeFormat>();
-
-function written(at: number, options: Intl.DateTimeFormatOptions): string {
-  const tag = locale().numbers;
-  const name = `${tag} ${JSON.stringify(options)}`;
-  let format = formats.get(name);
-  if (format === undefined) formats.set(name, (format = new Intl.DateTimeFormat(tag, options)));
-  return format.format(at);
-}
-
-const clock: Intl.DateTimeFormatOptions = { hour: "numeric", minute: "2-digit" };
+import { calendarDay, timeOfDay } from "../../words/date.ts";
+import { w } from "../../words/index.ts";
 
 // The local calendar decides what is today, not the number of hours.
 function daysBetween(at: number, now: number): number {
@@ -22,7 +11,7 @@ function daysBetween(at: number, now: number): number {
 
 // whenWords tells a moment: "10:02 today", "10:02 yesterday", "14 Jul, 10:02".
 export function whenWords(at: number, now: number): string {
-  const time = written(at, clock);
+  const time = timeOfDay(at);
   const days = daysBetween(at, now);
   if (days === 0) return w("when.today", { time });
   if (days === 1) return w("when.yesterday", { time });
@@ -31,12 +20,11 @@ export function whenWords(at: number, now: number): string {
 
 // clockWords is shorter where it goes without saying that today is meant.
 export function clockWords(at: number, now: number): string {
-  return daysBetween(at, now) === 0 ? written(at, clock) : whenWords(at, now);
+  return daysBetween(at, now) === 0 ? timeOfDay(at) : whenWords(at, now);
 }
 
 function dateWords(at: number, now: number): string {
-  const sameYear = new Date(at).getFullYear() === new Date(now).getFullYear();
-  return written(at, { day: "numeric", month: "short", ...(sameYear ? {} : { year: "numeric" }) });
+  return calendarDay(at, new Date(at).getFullYear() !== new Date(now).getFullYear());
 }
 
 // dayWords tells a day that is kept as "2026-07-14", and gives back what is none.

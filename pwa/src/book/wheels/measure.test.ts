@@ -64,9 +64,9 @@ test("width: how old it is, and that a new tyre's is taken again once it has gro
   equal([tyreOf({ label_mm: 40 }), tyreOf({ measured_mm: 41 }), widthAge(undefined, now)], ["", "", ""]);
   equal(tyreOf({ measured_mm: 41, measured_at: at(8, 0, 12) }), "measured 12 days ago");
   equal(tyreOf({ measured_mm: 41, measured_at: at(8, 0, 12), fitted: "2026-06-30" }),
-    "measured 12 days ago: it was new then, and tyres grow in their first week (our choice, common practice). Measure again.");
+    "measured 12 days ago. Measure again: it was new then, and tyres grow in their first week (our choice, common practice).");
   equal(tyreOf({ measured_mm: 41, measured_at: at(8, 0, 2), fitted: "2026-07-10" }), "measured 2 days ago"); // still new: too early to ask
-  equal(tyreOf({ measured_mm: 41, measured_at: at(8, 0, 12), fitted: "2026-07-05" }), "measured 12 days ago: that was before it was fitted here. Measure again.");
+  equal(tyreOf({ measured_mm: 41, measured_at: at(8, 0, 12), fitted: "2026-07-05" }), "measured 12 days ago. Measure again: that was before it was fitted here.");
   equal([widthDue("2026-07-07", "2026-06-30", "2026-07-14"), widthDue("2026-07-06", "2026-06-30", "2026-07-07"), widthDue("2026-07-02", "2026-07-20", "2026-07-14"), widthDue("2026-07-02", 7, "2026-07-14")],
     ["", "grown", "", ""]);
 });

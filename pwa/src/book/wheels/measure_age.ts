@@ -23,5 +23,5 @@ export function widthAge(tyre: RecordState | undefined, now: number): string {
   const day = dayOf(at);
   const age = w("measureAge.measured", { age: dayAge(day, now) });
   const due = widthDue(day, valueOf(tyre, "fitted"), dayOf(now));
-  return due === "" ? age : w("measureAge.due", { age, why: w(`measureDue.${due}`) });
+  return due === "" ? age : w("measureAge.due", { age, due: w(`measureDue.${due}`) });
 }

@@ -11,8 +11,8 @@ const nothing = { rotorMin: undefined, tyre: undefined, age: 0 };
 const severities = (what: What, value: number, around: Partial<typeof nothing> | { rotorMin: number } | { tyre: number } | { age: number }): readonly string[] =>
   judge(what, value, { ...nothing, ...around }).map(({ severity }) => severity);
 
-test("limits: the number on the disc wins over the usual one", () => {
-  equal(judge("rotor_thickness", 1.48, { ...nothing, rotorMin: 1.5 }), [{ severity: "stop", text: "Do not ride: thinner than the 1.5 mm on the disc. Change the rotor. The number on the disc wins." }]);
+test("limits: the number on the rotor wins over the usual one", () => {
+  equal(judge("rotor_thickness", 1.48, { ...nothing, rotorMin: 1.5 }), [{ severity: "stop", text: "Do not ride: thinner than the 1.5 mm on the rotor. Change the rotor. The number on the rotor wins." }]);
   equal([severities("rotor_thickness", 1.5, { rotorMin: 1.5 }), severities("rotor_thickness", 1.61, { rotorMin: 1.5 }), severities("rotor_thickness", 1.8, { rotorMin: 1.85 })], [["care"], [], ["stop"]]);
   equal([severities("rotor_thickness", 1.54, {}), severities("rotor_thickness", 1.8, {})], [["stop", "care"], ["care"]]);
 });
@@ -21,7 +21,7 @@ test("limits: run-out, room and sealant", () => {
   equal([severities("rotor_runout", 0.2, {}), severities("rotor_runout", 0.21, {}), severities("rim_runout", 0.8, {}), severities("rim_runout", 0.9, {})], [[], ["care"], [], ["care"]]);
   const room = (opening: number): readonly string[] => severities("room", opening, { tyre: 42 });
   equal([room(45), room(45.2), room(49), room(50), room(54)], [["stop"], ["care"], ["care"], ["note"], ["note"]]);
-  equal(judge("room", 40, { ...nothing, tyre: 42 })[0]?.text, "Do not ride: only 0 mm each side of the tyre. The least is 1.6 mm.");
+  equal(judge("room", 40, { ...nothing, tyre: 42 })[0]?.text, "Do not ride: clearance only 0 mm each side of the tyre. The least is 1.6 mm.");
   equal([severities("room", 45, {}), severities("sealant", 60, { age: 59 }), severities("sealant", 60, { age: 60 })], [["note"], [], ["care"]]);
   equal([limitOf("room", { ...nothing, tyre: 42 })?.value, limitOf("room", nothing), limitOf("width", nothing), limitOf("rotor_thickness", nothing)?.value], [50, undefined, undefined, 1.55]);
 });
@@ -67,7 +67,7 @@ test("card: two values make a trend, oldest first, with its limit", () => {
   const wheel = record("wheel", "wheel", { rotor_min_mm: 1.5, rotor_thickness_mm: 1.48 });
   const thick = (name: string, mm: number, day: string): RecordState => record("measure", name, { of: wheel.rec, what: "rotor_thickness", mm, day });
   const shown = line(groups(wheel, [thick("a", 1.48, "2026-07-14"), thick("b", 1.8, "2026-01-14")]), "rotor_thickness");
-  equal([shown?.trend?.points.map(({ value }) => value), shown?.trend?.limit], [[1.8, 1.48], { value: 1.5, label: "on the disc: 1.5 mm" }]);
+  equal([shown?.trend?.points.map(({ value }) => value), shown?.trend?.limit], [[1.8, 1.48], { value: 1.5, label: "on the rotor: 1.5 mm" }]);
   equal(shown?.notices.map(({ severity }) => severity), ["stop"]);
 });
 
@@ -77,7 +77,7 @@ test("card: room is judged by the tyre that is on that wheel", () => {
   const bike = record("bike", "bike", { rear: wheel.rec, room_front_mm: 60, room_rear_mm: 48 });
   const room = groups(bike, [], [tyre, wheel]).find(({ what }) => what === "room");
   equal(room?.lines.map(({ label, value, notices }) => [label, value, notices[0]?.text.slice(0, 27)]), [
-    ["Front", "60 mm", "The tyre’s width is not kno"], ["Rear", "48 mm", "Only 3 mm each side of the "],
+    ["Front", "60 mm", "The tyre’s width is not kno"], ["Rear", "48 mm", "Clearance only 3 mm each si"],
   ]);
 });
 

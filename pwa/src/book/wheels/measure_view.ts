@@ -3,7 +3,7 @@
 import type { Json } from "../../log/op/json.ts";
 import { member } from "../../log/op/json.ts";
 import { type RecordState, valueOf } from "../../log/op/merge.ts";
-import { w } from "../../words/index.ts";
+import { listed, w } from "../../words/index.ts";
 import { sides } from "../pressure/answer.ts";
 import { type Measure, measuresOf, type ValueField, type What, whatsOf } from "./measure.ts";
 import { widthDue } from "./measure_age.ts";
@@ -138,7 +138,7 @@ function dueOf(what: What, day: string | undefined, measure: Measure | undefined
   const counted = measure?.days === undefined ? undefined : dayOf(new Date(`${day}T12:00:00`).getTime() - measure.days * 86_400_000);
   const fitted = valueOf(state, "fitted") ?? counted;
   const due = widthDue(day, fitted, dayOf(now));
-  return due === "" ? [] : [{ severity: "care", text: w("measured.due", { why: w(`measureDue.${due}`) }) }];
+  return due === "" ? [] : [{ severity: "care", text: w(`measureDue.${due}`) }];
 }
 
 function trendOf(what: What, all: readonly Measure[], label: string, around: Around, { unit, now }: MeasuredBook): Trend {
@@ -146,7 +146,7 @@ function trendOf(what: What, all: readonly Measure[], label: string, around: Aro
   const title = label === "" ? whatWords(what) : w("field.sided", { side: whatWords(what), label });
   const points = all.map((each) => ({
     key: each.rec, day: each.day, value: each.value, words: valueText(each.field, each.value, unit),
-    about: [dayWords(each.day, now), aboutWords(each, now, unit)].join(", "),
+    about: listed([dayWords(each.day, now), aboutWords(each, now, unit)]),
   }));
   return { title, points: points.reverse(), limit: limitOf(what, around), write: (value) => valueText(field, value, unit) };
 }

@@ -10,7 +10,7 @@ const unitKeys: Readonly<Record<Exclude<ValueField, "kpa">, Key>> = { mm: "unit.
 
 // valueText is a value with its unit.
 export function valueText(field: ValueField, value: number, unit: PressureUnit): string {
-  if (field === "degrees") return `${plain(value)}${w("recUnit.deg")}`;
+  if (field === "degrees") return w("recValue.degrees", { n: value });
   if (field !== "kpa") return w("recValue.with", { n: plain(value), unit: w(unitKeys[field] as "unit.mm") });
   const by = { by: showKpa(Math.abs(value), unit), unit: w(`unit.${unit}`) };
   if (by.by === showKpa(0, unit)) return w("measure.exact");

@@ -1,7 +1,7 @@
 // Notes on a bike, newest first.
 
 import { type RecordState, valueOf } from "../../log/op/merge.ts";
-import { w } from "../../words/index.ts";
+import { listed, w } from "../../words/index.ts";
 import { ageOf } from "../value/age.ts";
 import { sides } from "../pressure/answer.ts";
 import { feltOf } from "../pressure/learned.ts";
@@ -19,10 +19,10 @@ function textOf(note: RecordState): string {
   const text = valueOf(note, "note");
   const felt = feltOf(note);
   const side = sides.find((each) => each === valueOf(note, "side"));
-  const said = [
+  const said = listed([
     ...(felt === undefined ? [] : [w(`ride.is.${felt}`)]),
     ...(valueOf(note, "rim_strike") === true ? [w("ride.hit")] : []),
     ...(typeof text === "string" && text !== "" ? [text] : []),
-  ].join(", ");
+  ]);
   return side === undefined || said === "" ? said : w("field.sided", { side: w(`side.${side}`), label: said });
 }

@@ -20,8 +20,10 @@ export function isThing(kind: string): kind is ThingKind {
 export const groups: Readonly<Record<ThingKind, readonly Group[]>> = {
   bike: [
     { name: "bike", fields: ["name", "number", "rider", "front", "rear"] },
-    { name: "frame", fields: ["brake", "use", "room_front_mm", "room_rear_mm", "speeds", "max_cog", "spacing", "mass_kg"] },
+    { name: "frame", fields: ["brake", "use", "room_front_mm", "room_rear_mm", "least_label_mm", "speeds", "max_cog", "spacing", "mass_kg"] },
+    { name: "packing", fields: ["pedals", "shifting", "derailleur", "seatpost", "cockpit", "frame_material", "bar_material"] },
     { name: "kit", fields: ["gauge", "pump"] },
+    { name: "car", fields: ["spare", "place"] },
     { name: "more", fields: ["note"] },
   ],
   wheel: [

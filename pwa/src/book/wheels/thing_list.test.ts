@@ -42,8 +42,8 @@ test("search: by name, number, width and rotor, without accents, by the beginnin
 });
 
 test("ties: what a thing holds, and what holds it", () => {
-  equal(tiesOf(front, all, teller).map(({ rec, words }) => [rec, words]), [[tyre.rec, "Tyre: 45 mm"], [bike.rec, "Front wheel of Ochre"]]);
-  equal(tiesOf(rider, all, teller).map(({ words }) => words), ["Rider of Ochre"]);
+  equal(tiesOf(front, all, teller).map(({ rec, words }) => [rec, words]), [[tyre.rec, "Tyre: 45 mm"], [bike.rec, "Ochre: Front wheel"]]);
+  equal(tiesOf(rider, all, teller).map(({ words }) => words), ["Ochre: Rider"]);
 });
 
 test("assumed: said where nobody has measured, and not where a rim edge forbids it", () => {

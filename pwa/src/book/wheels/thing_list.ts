@@ -1,12 +1,14 @@
 // The things of the book in lines: what each is called, where it belongs, what is known of it; and the search over them.
 
 import { type RecordState, valueOf } from "../../log/op/merge.ts";
-import { w } from "../../words/index.ts";
+import { facts, listed, w } from "../../words/index.ts";
 import { plain } from "../../words/number.ts";
+import { byName } from "../../words/order.ts";
 import { ageOf } from "../value/age.ts";
-import { kindWords, optionWords } from "../value/kind_words.ts";
+import { kindWords } from "../value/kind_words.ts";
 import type { Teller } from "../value/record_words.ts";
 import { isThing, type ThingKind, thingKinds } from "./thing_fields.ts";
+import { valueText } from "./measure_words.ts";
 import { valueWords } from "../value/value_words.ts";
 
 export interface ThingLine {
@@ -23,19 +25,18 @@ export interface ThingLine {
 export function thingLines(states: readonly RecordState[], teller: Teller): readonly ThingLine[] {
   const lines = states.flatMap((state) => (isThing(state.kind) ? [lineOf(state, state.kind, teller)] : []));
   const place = (kind: ThingKind): number => thingKinds.indexOf(kind);
-  const collator = new Intl.Collator(undefined, { numeric: true });
-  return lines.sort((a, b) => place(a.kind) - place(b.kind) || collator.compare(a.name, b.name) || (a.rec < b.rec ? -1 : 1));
+  return lines.sort((a, b) => place(a.kind) - place(b.kind) || byName(a.name, b.name) || (a.rec < b.rec ? -1 : 1));
 }
 
 function lineOf(state: RecordState, kind: ThingKind, teller: Teller): ThingLine {
   const named = valueOf(state, "name");
   const where = teller.placeOf(state.rec);
   const name = typeof named === "string" && named !== "" ? named : teller.nameOf(state.rec);
-  const facts = once(() => [name.includes(where) ? "" : where, ...factsOf(state, kind, teller)].filter((words) => words !== "").join(" · "));
-  const sought = once(() => plainly(`${kindWords(kind)} ${name} ${where} ${facts()} ${textOf(state, "spacing")} ${textOf(state, "note")}`));
+  const told = once(() => facts([name.includes(where) ? "" : where, ...factsOf(state, kind, teller)]));
+  const sought = once(() => plainly(`${kindWords(kind)} ${name} ${where} ${told()} ${textOf(state, "spacing")} ${textOf(state, "note")}`));
   return {
     rec: state.rec, kind, name, used: where !== "", retired: valueOf(state, "retired") === true,
-    get facts() { return facts(); }, get sought() { return sought(); },
+    get facts() { return told(); }, get sought() { return sought(); },
   };
 }
 
@@ -52,17 +53,18 @@ function factsOf(state: RecordState, kind: ThingKind, teller: Teller): readonly 
   };
   const as = (field: string, words: (value: string) => string): string => (told(field) === "" ? "" : words(told(field)));
   switch (kind) {
-    case "bike": return [as("number", (n) => w("things.number", { n })), told("rider"), ...bikeTyres(state, teller), as("brake", brakeWords)];
+    case "bike": return [as("number", (n) => w("things.number", { n })), told("rider"), ...bikeTyres(state, teller), told("brake")];
     case "wheel": return [...tyreOf(state, teller).filter((words) => words !== textOf(state, "name")), as("inner_mm", (n) => w("things.inner", { n })), as("rotor_mm", (n) => w("things.rotor", { n })), told("setup")];
     case "tyre": return tyreFacts(state, teller.now).slice(1);
     case "person": return [as("number", (n) => w("things.number", { n })), told("mass_kg")];
-    case "gauge": return [as("error_kpa", (n) => w("things.error", { n }))];
+    case "gauge": return [gaugeError(state, teller)];
     case "pump": return [as("stroke_ml", (n) => w("things.stroke", { n }))];
   }
 }
 
-function brakeWords(brake: string): string {
-  return brake === optionWords("brake", "disc") ? w("things.disc") : brake;
+function gaugeError(state: RecordState, { unit }: Teller): string {
+  const kpa = valueOf(state, "error_kpa");
+  return typeof kpa === "number" ? valueText("kpa", kpa, unit) : "";
 }
 
 function tyreOf(wheel: RecordState | undefined, teller: Teller): readonly string[] {
@@ -71,7 +73,7 @@ function tyreOf(wheel: RecordState | undefined, teller: Teller): readonly string
 
 // bikeTyres tells what is on the bike: once where both are alike.
 function bikeTyres(bike: RecordState, teller: Teller): readonly string[] {
-  const [front = "", rear = ""] = (["front", "rear"] as const).map((side) => tyreOf(teller.find(textOf(bike, side)), teller).slice(-2).join(", "));
+  const [front = "", rear = ""] = (["front", "rear"] as const).map((side) => tyreOf(teller.find(textOf(bike, side)), teller).slice(-2)).map(listed);
   return front === rear || rear === "" ? [front] : [front, w("things.rearTyre", { facts: rear })];
 }
 

@@ -2,6 +2,7 @@
 
 import { type RecordState, valueOf } from "../../log/op/merge.ts";
 import { w } from "../../words/index.ts";
+import { byName } from "../../words/order.ts";
 import { fieldWords, optionWords } from "../value/kind_words.ts";
 import { fieldOf } from "../value/kinds.ts";
 import type { PressureUnit } from "../value/quantity.ts";
@@ -62,8 +63,7 @@ function choiceOptions(field: string, options: readonly string[]): readonly Opti
 function refOptions(field: string, kinds: readonly string[], state: RecordState | undefined, teller: Teller, things: readonly RecordState[]): readonly Option[] {
   const now = valueOf(state, field);
   const fits = things.filter((each) => kinds.includes(each.kind) && (each.rec === now || (valueOf(each, "retired") !== true && sideFits(each, field))));
-  const collator = new Intl.Collator(undefined, { numeric: true });
-  const options = fits.map((each) => ({ value: each.rec, label: labelOf(each, teller) })).sort((a, b) => collator.compare(a.label, b.label));
+  const options = fits.map((each) => ({ value: each.rec, label: labelOf(each, teller) })).sort((a, b) => byName(a.label, b.label));
   const gone = typeof now === "string" && now !== "" && !options.some(({ value }) => value === now) ? [{ value: now, label: teller.nameOf(now) }] : [];
   return [{ value: "", label: field === "front" || field === "rear" || field === "tyre" ? w("things.none") : w("things.unknown") }, ...gone, ...options];
 }

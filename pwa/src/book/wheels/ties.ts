@@ -3,7 +3,7 @@
 import { type RecordState, valueOf } from "../../log/op/merge.ts";
 import { w } from "../../words/index.ts";
 import { fieldWords } from "../value/kind_words.ts";
-import type { Teller } from "../value/record_words.ts";
+import { shortNameOf, type Teller } from "../value/record_words.ts";
 
 export interface Tie {
   readonly key: string;
@@ -19,7 +19,7 @@ export function tiesOf(thing: RecordState, things: readonly RecordState[], telle
   const ties: Tie[] = [];
   for (const field of holds[thing.kind] ?? []) {
     const rec = valueOf(thing, field);
-    if (typeof rec === "string" && known.has(rec)) ties.push({ key: `${field} ${rec}`, rec, words: w("things.holds", { what: fieldWords(thing.kind, field), name: shortName(rec, teller) }) });
+    if (typeof rec === "string" && known.has(rec)) ties.push({ key: `${field} ${rec}`, rec, words: w("things.holds", { what: fieldWords(thing.kind, field), name: nameHere(rec, teller) }) });
   }
   for (const other of things) {
     for (const field of holds[other.kind] ?? []) {
@@ -30,11 +30,8 @@ export function tiesOf(thing: RecordState, things: readonly RecordState[], telle
   return ties;
 }
 
-// shortName leaves out the place, which the page that leads there tells.
-function shortName(rec: string, teller: Teller): string {
-  return teller.nameOf(rec).replace(new RegExp(`, ${escaped(teller.placeOf(rec))}$`), "");
-}
-
-function escaped(text: string): string {
-  return text.replace(/[.*+?^${}()|[\]\\]/g, "\\$&");
+// nameHere leaves out the place, which the page that leads there tells.
+function nameHere(rec: string, teller: Teller): string {
+  const state = teller.find(rec);
+  return state === undefined ? teller.nameOf(rec) : shortNameOf(state, teller);
 }

@@ -2,7 +2,7 @@
 // the others of its record, would take nearly as long as writing.
 
 import type { StoredOp } from "../op/op.ts";
-import { standing } from "./states.ts";
+import { edition } from "./states.ts";
 import type { Tables, Tx } from "./tables.ts";
 
 // Lookup finds ops that are stored already.
@@ -28,7 +28,7 @@ export class Held implements Lookup {
   static read(tables: Tables): Promise<Held | undefined> {
     return tables.read(["ops", "meta"], async (tx) => {
       if ((await tx.count("ops")) > most) return undefined;
-      return new Held(await tx.page("ops", "", most), (await standing(tx)).version);
+      return new Held(await tx.page("ops", "", most), (await edition(tx)).version);
     });
   }
 

@@ -39,7 +39,7 @@ export class SentList {
   }
 }
 
-// mark remembers that a log has these ops.
+// mark remembers that a log has these ops. It is idempotent: of an id that is marked nothing changes.
 export async function mark(tx: Tx, list: SentList, log: string, ids: readonly string[], change: Partial<LogRow> = {}): Promise<LogRow> {
   const row = await logRow(tx, log);
   const { fresh, ...sums } = await list.add(tx, row, ids);

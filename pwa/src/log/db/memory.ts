@@ -11,7 +11,7 @@ const keyOf: { readonly [S in StoreName]: (row: Rows[S]) => Key } = {
   photos: (row) => row.sha256, drafts: (row) => row.name, meta: (row) => row.name, rejected: (row) => row.id,
 };
 
-const written = (key: Key): string => (typeof key === "string" ? key : key.join("\n"));
+const keyText = (key: Key): string => (typeof key === "string" ? key : key.join("\n"));
 
 export class MemoryTables implements Tables {
   readonly name: string;
@@ -57,7 +57,7 @@ class MemoryTx implements Tx {
 
   async get<S extends StoreName>(store: S, keys: readonly Key[]): Promise<readonly (Rows[S] | undefined)[]> {
     const rows = this.#rows(store);
-    return keys.map((key) => rows.get(written(key)));
+    return keys.map((key) => rows.get(keyText(key)));
   }
 
   async opsOf(recs: readonly string[]): Promise<readonly (readonly StoredOp[])[]> {
@@ -71,7 +71,7 @@ class MemoryTx implements Tx {
   }
 
   async page<S extends StoreName>(store: S, after: string, limit: number): Promise<readonly Rows[S][]> {
-    return this.#sorted(store).filter((row) => written(keyOf[store](row)) > after).slice(0, limit);
+    return this.#sorted(store).filter((row) => keyText(keyOf[store](row)) > after).slice(0, limit);
   }
 
   async keys(store: StoreName): Promise<readonly string[]> {
@@ -87,15 +87,15 @@ class MemoryTx implements Tx {
   }
 
   put<S extends StoreName>(store: S, rows: readonly Rows[S][]): void {
-    for (const row of rows) this.#set(store, written(keyOf[store](row)), row);
+    for (const row of rows) this.#set(store, keyText(keyOf[store](row)), row);
   }
 
   remove(store: StoreName, keys: readonly Key[]): void {
-    for (const key of keys) this.#set(store, written(key), undefined);
+    for (const key of keys) this.#set(store, keyText(key), undefined);
   }
 
   forgetSent(log: string): void {
-    for (const row of this.#sorted("sent")) if (row.log === log) this.#set("sent", written([log, row.id]), undefined);
+    for (const row of this.#sorted("sent")) if (row.log === log) this.#set("sent", keyText([log, row.id]), undefined);
   }
 
   #rows<S extends StoreName>(store: S): Map<string, Rows[S]> {

@@ -7,7 +7,7 @@ import type { StoreName } from "./idb.ts";
 import { frameOf, merge, type RecordState } from "../op/merge.ts";
 import type { Op, StoredOp } from "../op/op.ts";
 import { forgetValues } from "./rejected.ts";
-import { type Merged, standing, stateStores, writeStates } from "./states.ts";
+import { type Merged, edition, stateStores, writeStates } from "./states.ts";
 import type { Tx } from "./tables.ts";
 
 export interface Taken {
@@ -28,9 +28,9 @@ export function rowOf(op: Op, bytes: string, came: Pick<StoredOp, "via" | "recei
 
 // receive takes rows in whose envelope was checked. It belongs into one write transaction over receiveStores.
 export async function receive(tx: Tx, arrived: readonly StoredOp[], held?: Held): Promise<Taken> {
-  const now = await standing(tx);
+  const now = await edition(tx);
   const lookup = held?.isCurrent(now.version) === true ? held : lookIn(tx);
-  const { fresh, ...verdict } = await sorted(lookup, arrived);
+  const { fresh, ...verdict } = await compared(lookup, arrived);
   const byRec = grouped([...fresh.values()]);
   const others = await lookup.opsOf([...byRec.keys()]);
   const touched = [...byRec].map(([rec, rows], i) => joined(rec, others[i] ?? [], rows));
@@ -78,11 +78,11 @@ async function forget(tx: Tx, touched: readonly Touched[]): Promise<void> {
   await forgetValues(tx, new Set(erased.map(({ state }) => state.rec)));
 }
 
-interface Sorted extends Pick<Taken, "stored" | "known" | "refused"> {
+interface Compared extends Pick<Taken, "stored" | "known" | "refused"> {
   readonly fresh: ReadonlyMap<string, StoredOp>; // to be written
 }
 
-async function sorted(lookup: Lookup, arrived: readonly StoredOp[]): Promise<Sorted> {
+async function compared(lookup: Lookup, arrived: readonly StoredOp[]): Promise<Compared> {
   const held = new Map<string, StoredOp>();
   for (const row of await lookup.ops(arrived.map((row) => row.id))) if (row !== undefined) held.set(row.id, row);
   const fresh = new Map<string, StoredOp>();

@@ -57,9 +57,9 @@ export async function pardon(tx: Tx, log: string, ids?: readonly string[]): Prom
 // forgetValues drops the texts of refused ops whose records were erased.
 export async function forgetValues(tx: Tx, recs: ReadonlySet<string>): Promise<void> {
   for (const row of await tx.page("rejected", "", all)) {
-    const { bytes, ...rest } = row;
+    const { bytes, ...withoutText } = row;
     const op = bytes === undefined ? undefined : readOp(bytes);
-    if (op !== undefined && !isRejection(op) && recs.has(op.rec)) tx.put("rejected", [rest]);
+    if (op !== undefined && !isRejection(op) && recs.has(op.rec)) tx.put("rejected", [withoutText]);
   }
 }
 

@@ -8,17 +8,17 @@ import type { StatesRow, Tables, Tx } from "./tables.ts";
 
 export const stateStores = ["records", "meta"] as const;
 
-// Standing: version counts the writes; whoever has seen a higher one knows better.
-export interface Standing {
+// Edition tells which writing of the states this is: version counts the writes, and whoever has seen a higher one knows better.
+export interface Edition {
   readonly version: number;
   readonly clashing: readonly string[];
 }
 
 const named = "states";
 
-export async function standing(tx: Tx): Promise<Standing> {
+export async function edition(tx: Tx): Promise<Edition> {
   const [row] = await tx.get("meta", [named]);
-  return (row?.value as Standing | undefined) ?? { version: 0, clashing: [] };
+  return (row?.value as Edition | undefined) ?? { version: 0, clashing: [] };
 }
 
 export interface Merged {
@@ -28,7 +28,7 @@ export interface Merged {
 }
 
 // writeStates writes what records have become. It gives the new version.
-export async function writeStates(tx: Tx, before: Standing, merged: readonly Merged[]): Promise<number> {
+export async function writeStates(tx: Tx, before: Edition, merged: readonly Merged[]): Promise<number> {
   const version = before.version + 1;
   const rows = new Map<string, { states: RecordState[]; gone: string[] }>();
   const row = (kind: string): { states: RecordState[]; gone: string[] } => {
@@ -44,7 +44,7 @@ export async function writeStates(tx: Tx, before: Standing, merged: readonly Mer
     else clashes.delete(state.rec);
   }
   tx.put("records", [...rows].map(([kind, { states, gone }]) => packed(version, kind, states, gone)));
-  tx.put("meta", [{ name: named, value: { version, clashing: [...clashes] } satisfies Standing }]);
+  tx.put("meta", [{ name: named, value: { version, clashing: [...clashes] } satisfies Edition }]);
   const erased = merged.flatMap(({ before, state, kinds }) => (state.erased && before?.erased === false ? kinds : []));
   for (const kind of new Set(erased)) await compact(tx, await tx.statesOf(kind), version); // no old state may keep a value
   return version;
@@ -112,7 +112,7 @@ export async function tidy(tables: Tables, kind: string): Promise<void> {
   await tables.write(stateStores, async (tx) => {
     const rows = await tx.statesOf(kind);
     if (!isUntidy(rows)) return;
-    const { version } = await standing(tx);
+    const { version } = await edition(tx);
     const isOutdated = rows.reduce((sum, row) => sum + row.count, 0) > 2 * latest(rows).length + large;
     const small = rows.slice(rows.findLastIndex((row) => row.count >= large) + 1);
     await compact(tx, isOutdated || small.length < mostRows / 2 ? rows : small, version);

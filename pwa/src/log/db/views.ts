@@ -1,7 +1,7 @@
 // What screens look at again and again is read once and kept up to date, record by record.
 
 import type { RecordState } from "../op/merge.ts";
-import { isUntidy, latest, standing, statesFor, stateStores, tidy } from "./states.ts";
+import { isUntidy, latest, edition, statesFor, stateStores, tidy } from "./states.ts";
 import type { Tables } from "./tables.ts";
 
 interface Known {
@@ -16,8 +16,8 @@ interface View {
   list: readonly RecordState[] | undefined;
 }
 
-// Written is what records have become by the write of that version.
-export interface Written {
+// Update is what records have become by the write of that version.
+export interface Update {
   readonly states: readonly RecordState[];
   readonly version: number;
 }
@@ -52,7 +52,7 @@ export class Views {
 
   // take brings lists up to date with what was written. What is older than what they have does not count: the writes of
   // several tabs may become known in another order.
-  async take({ states, version }: Written): Promise<void> {
+  async take({ states, version }: Update): Promise<void> {
     for (const view of this.#views()) {
       const known = await view.known;
       for (const state of states) {
@@ -68,7 +68,7 @@ export class Views {
   async refresh(recs: readonly string[]): Promise<void> {
     if (this.#views().length === 0 || recs.length === 0) return;
     await this.take(await (await this.#tables).read(["ops", "meta"], async (tx) => {
-      const [found, { version }] = [await statesFor(tx, recs), await standing(tx)];
+      const [found, { version }] = [await statesFor(tx, recs), await edition(tx)];
       return { states: found.flatMap((state) => state ?? []), version };
     }));
   }
@@ -83,22 +83,22 @@ export class Views {
     return [...this.#byKind.values(), ...(this.#clashing === undefined ? [] : [this.#clashing])];
   }
 
-  async #ofKind(kind: string): Promise<Written> {
+  async #ofKind(kind: string): Promise<Update> {
     const tables = await this.#tables;
-    const { rows, version } = await tables.read(stateStores, async (tx) => ({ rows: await tx.statesOf(kind), ...(await standing(tx)) }));
+    const { rows, version } = await tables.read(stateStores, async (tx) => ({ rows: await tx.statesOf(kind), ...(await edition(tx)) }));
     if (isUntidy(rows)) void tidy(tables, kind).catch(() => undefined); // it is only slower so
     return { states: latest(rows), version };
   }
 
-  async #allClashing(): Promise<Written> {
+  async #allClashing(): Promise<Update> {
     return (await this.#tables).read(["ops", "meta"], async (tx) => {
-      const { clashing, version } = await standing(tx);
+      const { clashing, version } = await edition(tx);
       return { states: (await statesFor(tx, clashing)).flatMap((state) => state ?? []), version };
     });
   }
 }
 
-function opened(minds: View["minds"], belongs: View["belongs"], read: Promise<Written>): View {
+function opened(minds: View["minds"], belongs: View["belongs"], read: Promise<Update>): View {
   const known = read.then(({ states, version }) => new Map(states.map((state) => [state.rec, { state, version }])));
   return { minds, belongs, known, list: undefined };
 }

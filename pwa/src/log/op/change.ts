@@ -2,7 +2,7 @@
 // this phone knows when it saves, but what the person saw.
 
 import { type Json, member, mended } from "./json.ts";
-import { type FieldState, type RecordState, standing } from "./merge.ts";
+import { type FieldState, type RecordState, heads } from "./merge.ts";
 import { type Bases, deletedField, eraseKind } from "./op.ts";
 
 // Change is an edit of a record, or a new record.
@@ -34,18 +34,18 @@ export function removal(shown: RecordState): Intent {
 
 // confirmation hides a record for good in spite of what others did meanwhile.
 export function confirmation(shown: RecordState): Intent {
-  return deletion(shown, true, standing(shown.deletion));
+  return deletion(shown, true, heads(shown.deletion));
 }
 
 export function restoration(shown: RecordState): Intent {
-  return deletion(shown, false, standing(shown.deletion));
+  return deletion(shown, false, heads(shown.deletion));
 }
 
 // choice ends a clash: it replaces all values of the field.
 export function choice(shown: RecordState, field: string, value: Json): Intent {
   if (field === deletedField) return value === true ? confirmation(shown) : restoration(shown);
   const { rec, kind } = shown;
-  return { rec, kind, set: Object.fromEntries([[field, value]]), bases: Object.fromEntries([[field, standing(fieldOf(shown, field))]]) };
+  return { rec, kind, set: Object.fromEntries([[field, value]]), bases: Object.fromEntries([[field, heads(fieldOf(shown, field))]]) };
 }
 
 export function erasure(rec: string, kind: string): Intent {
@@ -55,7 +55,7 @@ export function erasure(rec: string, kind: string): Intent {
 function deletion(shown: RecordState, deleted: boolean, replaced: readonly string[]): Intent {
   const { rec, kind } = shown;
   const bases: Bases = replaced.length > 0 ? { [deletedField]: replaced } : {};
-  const seen = [...new Set(Object.values(shown.fields).flatMap(standing))].sort();
+  const seen = [...new Set(Object.values(shown.fields).flatMap(heads))].sort();
   return { rec, kind, set: { [deletedField]: deleted }, bases, ...(deleted && { seen }) };
 }
 
@@ -72,8 +72,8 @@ export interface Stamp {
 
 export const schema = 1;
 
-// written is the text of a new op.
-export function written({ rec, kind, set, bases, seen }: Intent, { id, at, author, device }: Stamp): string {
+// textOf is the text of a new op.
+export function textOf({ rec, kind, set, bases, seen }: Intent, { id, at, author, device }: Stamp): string {
   const values = mended(set);
   const some = Object.keys(bases).length > 0 && { bases: mended(bases) };
   return JSON.stringify({ id, at, kind, rec, set: values, ...some, ...(seen && { seen }), author, device, schema }, onlyJson);

@@ -8,6 +8,14 @@ export function nextAt(now: number, newest: number): number {
   return Math.min(Math.max(Math.floor(now), newest + 1, minAt), endAt - 1);
 }
 
+const aDay = 24 * 60 * 60 * 1000; // ms
+
+// isAhead tells whether a time lies so far past now that the clock it comes from was wrong. Whoever wrote it meant some
+// time that nobody knows: it is shown with a question, and never counts as the newest.
+export function isAhead(at: number, now: number): boolean {
+  return at > now + aDay;
+}
+
 // newRec draws an id for a record, an op or a book: 32 hex digits.
 export function newRec(): string {
   return Array.from(crypto.getRandomValues(new Uint8Array(16)), (byte) => byte.toString(16).padStart(2, "0")).join("");

@@ -19,15 +19,28 @@ export function erasedRow(row: StoredOp): StoredOp {
   return bytes === row.bytes ? row : { ...row, bytes };
 }
 
-function erasedBytes(op: Op): string {
-  const { id, at, kind, rec } = op;
-  const set = Object.fromEntries(Object.keys(op.set).sort().map((name) => [name, null]));
-  const bases = op.bases && { bases: sorted(op.bases) };
-  return JSON.stringify({ id, at, kind, rec, set, ...bases, erased: true });
+// erasedBytes writes the frame byte for byte as the server does, names sorted: two holders of an erased op then hold the same,
+// and either can mend the other's. An object would put names that look like numbers first.
+function erasedBytes({ id, at, kind, rec, set, bases }: Op): string {
+  const nulls = byName(set).map(([name]) => `${quoted(name)}:null`);
+  const lists = bases && byName(bases).map(([name, ids]) => `${quoted(name)}:${JSON.stringify(ids)}`);
+  return `{"id":"${id}","at":${at},"kind":${quoted(kind)},"rec":"${rec}","set":{${nulls.join(",")}}${lists ? `,"bases":{${lists.join(",")}}` : ""},"erased":true}`;
 }
 
-function sorted<T>(from: Readonly<Record<string, T>>): Record<string, T> {
-  return Object.fromEntries(Object.entries(from).sort(([a], [b]) => (a < b ? -1 : 1)));
+const escaped = /[<>&\u2028\u2029]/g; // as Go's encoding/json writes them
+
+function quoted(text: string): string {
+  return JSON.stringify(text).replace(escaped, (sign) => `\\u${sign.charCodeAt(0).toString(16).padStart(4, "0")}`);
+}
+
+// byName sorts members by the bytes of their names in UTF-8, which is the order of their code points.
+function byName<T>(from: Readonly<Record<string, T>>): [string, T][] {
+  return Object.entries(from).sort(([a], [b]) => comparePoints([...a], [...b]));
+}
+
+function comparePoints(a: readonly string[], b: readonly string[]): number {
+  const at = a.findIndex((sign, i) => sign !== b[i]);
+  return at < 0 ? a.length - b.length : (a[at]?.codePointAt(0) ?? 0) - (b[at]?.codePointAt(0) ?? -1);
 }
 
 // isSame tells whether two rows of one id are the same op. An erased form has no values to compare, but it still says whose

@@ -2,7 +2,7 @@ import mergeCases from "../../../../store/oplog/testdata/merge.json";
 import { equal, test } from "../../ui/testing.ts";
 import { canonical, type Json, sameValue } from "./json.ts";
 import { chance, hexId, parsed, pick, shuffled, t0 } from "../db/kit.test.ts";
-import { type FieldState, merge, type RecordState, standing, valueOf } from "./merge.ts";
+import { type FieldState, merge, type RecordState, heads, valueOf } from "./merge.ts";
 import type { Op } from "./op.ts";
 
 const rec = "7ec00000000000000000000000000000";
@@ -67,7 +67,7 @@ test("merge: in random histories every value stands that nothing replaced, and e
       const free = setters.filter((op) => !replaced(op));
       const want = (free.length > 0 ? free : setters).map((op) => op.id).sort();
       const field = name === "deleted" ? state.deletion : Object.hasOwn(state.fields, name) ? state.fields[name] : undefined;
-      equal([...standing(field)].sort(), want, `seed ${seed} ${name}`);
+      equal([...heads(field)].sort(), want, `seed ${seed} ${name}`);
       if (field === undefined) continue;
       const values = [field.shown, ...field.others].map((candidate) => candidate.value);
       equal(values.some((value, i) => values.some((other, j) => i !== j && sameValue(value, other))), false, `twice, seed ${seed}`);
@@ -84,8 +84,8 @@ test("merge: in random histories a delete that was replaced has seen nothing", (
     const ops = history(random, 1 + Math.floor(random() * 12));
     const state = merge(rec, ops);
     if (!state.deleted) continue;
-    const deletes = ops.filter((op) => op.set["deleted"] === true && standing(state.deletion).includes(op.id));
-    const values = Object.values(state.fields).flatMap(standing);
+    const deletes = ops.filter((op) => op.set["deleted"] === true && heads(state.deletion).includes(op.id));
+    const values = Object.values(state.fields).flatMap(heads);
     const want = values.filter((id) => !deletes.some((op) => op.seen?.includes(id)));
     equal(state.unseen, [...new Set(want)].sort(), `seed ${seed}`);
     equal(state.clashes.includes("deleted"), want.length > 0 || (state.deletion?.others.length ?? 0) > 0, `seed ${seed}`);

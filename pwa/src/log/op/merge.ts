@@ -1,35 +1,41 @@
-// The state of a record is a pure function of all its ops, in whatever order they came. The server has the same rules
-// in Go; the cases in store/oplog/testdata hold both to the same answers.
+// A record's ops are an op set: a grow-only set that is joined by union, so whoever holds the same ops shows the same, in
+// whatever order and however often they came. Each field is a multi-value register, which differs from the textbooks' in
+// three ways. What an op supersedes it names itself, in its bases: that is what a person saw, not what the phone knew, so
+// there are no version vectors. Equal values are one candidate. And one of several is the winner, the greatest (at, id), as
+// in a last-writer-wins register; its siblings are kept and shown until an op supersedes them all.
+// The server has the same rules in Go; the cases in store/oplog/testdata and random ops (pwa/journey/agree_test.go) hold
+// both to the same answers.
 
 import { canonical, type Json, member } from "./json.ts";
 import { deletedField, eraseKind, erases, type Op } from "./op.ts";
 
-// Candidate is one value that a field may have: it was set, and no other op replaced it.
+// Candidate is one value that a field may have: it was set, and no op that anybody has seen supersedes it.
 export interface Candidate {
   readonly value: Json;
   readonly op: string; // the op with the greatest (at, id) that set it
   readonly at: number;
   readonly author: string;
   readonly device: string;
-  readonly ops: readonly string[]; // all standing ops that set this value, sorted
+  readonly ops: readonly string[]; // all ops that set this value and are not superseded, sorted
 }
 
-// FieldState: others is not empty when phones that did not know of each other set different values: a clash.
+// FieldState: there are siblings when phones that did not know of each other set different values: a conflict. The members'
+// names stand in the databases of phones, and stay.
 export interface FieldState {
-  readonly shown: Candidate;
-  readonly others: readonly Candidate[]; // newest first
+  readonly shown: Candidate; // the winner
+  readonly others: readonly Candidate[]; // its siblings, newest first
 }
 
 export interface RecordState {
   readonly rec: string;
   readonly kind: string;
   readonly erased: boolean; // its values are gone for good
-  readonly deleted: boolean; // hidden
+  readonly deleted: boolean; // hidden: a tombstone is the winner
   readonly fields: Readonly<Record<string, FieldState>>; // without "deleted"
   readonly deletion?: FieldState; // the field "deleted", once it was set
-  readonly newest: number; // the greatest time among its ops
-  readonly clashes: readonly string[]; // fields with several values; "deleted" when a delete and an edit missed each other
-  readonly unseen: readonly string[]; // ops that the standing deletes did not know of
+  readonly newest: number; // the greatest time among its ops; in lists 0 where that lies ahead of any right clock
+  readonly clashes: readonly string[]; // conflicts: fields with siblings; "deleted" when a delete and an edit missed each other
+  readonly unseen: readonly string[]; // ops that the tombstones had not seen
 }
 
 // merge works out a record's state from all its ops.
@@ -52,8 +58,8 @@ export function valueOf(state: RecordState | undefined, field: string): Json | u
   return state && member(state.fields, field)?.shown.value;
 }
 
-// standing lists all ops of a field that no other op replaced.
-export function standing(field: FieldState | undefined): readonly string[] {
+// heads lists all ops of a field that no other op supersedes.
+export function heads(field: FieldState | undefined): readonly string[] {
   return field === undefined ? [] : [field.shown, ...field.others].flatMap((candidate) => candidate.ops);
 }
 
@@ -71,8 +77,7 @@ function kindOf(sorted: readonly Op[]): string {
   return named ?? "";
 }
 
-// candidates gives each field's standing values. An op stands unless another op that sets the field too names it in its
-// bases.
+// candidates gives each field's values. An op is superseded when another op that sets the field too names it in its bases.
 function candidates(sorted: readonly Op[]): Map<string, FieldState> {
   const setting = new Map<string, Op[]>(); // the ops that set a field, newest first
   for (const op of sorted.toReversed()) {
@@ -86,14 +91,14 @@ function candidates(sorted: readonly Op[]): Map<string, FieldState> {
 }
 
 function fieldState(name: string, ops: readonly Op[]): FieldState {
-  const covered = new Set<string>();
+  const superseded = new Set<string>();
   for (const op of ops) {
     for (const base of member(op.bases, name) ?? []) {
-      if (base !== op.id) covered.add(base);
+      if (base !== op.id) superseded.add(base);
     }
   }
-  const left = ops.filter((op) => !covered.has(op.id));
-  // Ops that replace each other in a circle: none may vanish.
+  const left = ops.filter((op) => !superseded.has(op.id));
+  // Ops that supersede each other in a circle: none may vanish.
   const [shown, ...others] = grouped(name, left.length > 0 ? left : ops);
   return { shown: shown as Candidate, others };
 }
@@ -118,8 +123,10 @@ function grouped(name: string, ops: readonly Op[]): Candidate[] {
 
 type Hiding = Pick<RecordState, "deleted" | "clashes" | "unseen">;
 
-// hiding works out whether the record is hidden, and every clash. A hidden record's fields clash only when somebody
-// edited it without knowing of the delete: otherwise whoever deleted it knew.
+// hiding works out whether the record is hidden, and every conflict. A tombstone is an op that sets "deleted" to true; it
+// names the ops that it has seen, as an observed-remove set does, and what it had not seen is a conflict rather than a
+// survivor. A hidden record's fields are in conflict only when somebody edited it without knowing of the delete: otherwise
+// whoever deleted it knew.
 function hiding(ops: readonly Op[], fields: RecordState["fields"], deletion: FieldState | undefined): Hiding {
   const deleted = deletion?.shown.value === true;
   const unseen = deleted ? notSeen(ops, fields, deletion) : [];
@@ -129,11 +136,11 @@ function hiding(ops: readonly Op[], fields: RecordState["fields"], deletion: Fie
 }
 
 function notSeen(ops: readonly Op[], fields: RecordState["fields"], deletion: FieldState): string[] {
-  const standingDeletes = new Set(standing(deletion));
+  const tombstones = new Set(heads(deletion));
   const seen = new Set<string>();
   for (const op of ops) {
-    if (member(op.set, deletedField) === true && standingDeletes.has(op.id)) op.seen?.forEach((id) => seen.add(id));
+    if (member(op.set, deletedField) === true && tombstones.has(op.id)) op.seen?.forEach((id) => seen.add(id));
   }
-  const left = Object.values(fields).flatMap(standing).filter((id) => !seen.has(id));
+  const left = Object.values(fields).flatMap(heads).filter((id) => !seen.has(id));
   return [...new Set(left)].sort();
 }

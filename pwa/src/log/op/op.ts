@@ -93,9 +93,9 @@ function fromJson(json: JsonObject): Op | Rejection {
   if (wrong !== undefined) return { id: isId(id) ? id : "", code: "op_malformed", member: wrong };
   const time = at as number;
   if (time < minAt || time >= endAt) return { id: id as string, code: "at_out_of_range", member: "at" };
-  const optional = ["bases", "seen", "author", "device", "schema", "erased"].filter((name) => Object.hasOwn(json, name));
-  const rest = Object.fromEntries(optional.map((name) => [name, json[name]])) as Partial<Op>;
-  return { id: id as string, at: time, kind: kind as string, rec: rec as string, set: set as Op["set"], ...rest };
+  const present = ["bases", "seen", "author", "device", "schema", "erased"].filter((name) => Object.hasOwn(json, name));
+  const optional = Object.fromEntries(present.map((name) => [name, json[name]])) as Partial<Op>;
+  return { id: id as string, at: time, kind: kind as string, rec: rec as string, set: set as Op["set"], ...optional };
 }
 
 type Check = (value: Json) => boolean;
@@ -108,7 +108,7 @@ const needed: readonly (readonly [string, Check])[] = [
   ["rec", isId],
   ["kind", (value) => isName(value) && value !== ""],
   ["set", isObject],
-  ["at", Number.isInteger],
+  ["at", (value) => Number.isInteger(value) && Math.abs(value as number) < 2 ** 63], // what the server can hold at all
 ];
 
 const allowed: readonly (readonly [string, Check])[] = [

@@ -1,6 +1,6 @@
 // What a person did becomes ops: each gets its id, its time and who it is by.
 
-import { edit, type Intent, written } from "./change.ts";
+import { edit, type Intent, textOf } from "./change.ts";
 import { idAbove, nextAt } from "./clock.ts";
 import { endAt, isRejection, readOp, type RejectionCode, type StoredOp } from "./op.ts";
 import { rowOf } from "../db/receive.ts";
@@ -38,7 +38,7 @@ export async function stamped(tx: Tx, intents: readonly Intent[], by: By): Promi
     const at = nextAt(by.now, newest.get(intent.rec) ?? 0);
     newest.set(intent.rec, at);
     const id = at === endAt - 1 ? await above(tx, intent.rec, rows, by) : by.random();
-    rows.push(row(written(intent, { id, at, author: by.author, device: by.device })));
+    rows.push(row(textOf(intent, { id, at, author: by.author, device: by.device })));
   }
   return rows;
 }

@@ -2,7 +2,7 @@
 
 import type { Refusal } from "../db/tables.ts";
 
-export interface Standing {
+export interface About {
   readonly book: string; // "": none yet
   readonly log: string;
   readonly server: string;
@@ -78,7 +78,7 @@ const object = (members: Readonly<Record<string, Check>>): Check => (value) =>
 
 const optional = (check: Check): Check => (value) => value === undefined || check(value);
 
-const standing = object({
+const about = object({
   book: text, log: text, server: text, name: text, count: number, digest: text, now: number, version: optional(text), can: optional(listOf(text)),
 });
 const pushed = object({ log: text, stored: listOf(text), known: listOf(text), rejected: listOf(object({ id: text, code: text, message: text })) });
@@ -93,7 +93,7 @@ const paired = object({ device: text, book: text });
 const devices = object({ devices: listOf(object({ id: text, label: text, paired_at: number, seen_at: number, revoked: flag, here: flag })) });
 const newCode = object({ code: text, expires_at: number });
 
-export const isStanding = (answer: unknown): answer is Standing => standing(answer);
+export const isAbout = (answer: unknown): answer is About => about(answer);
 export const isPushed = (answer: unknown): answer is Pushed => pushed(answer);
 export const isPage = (answer: unknown): answer is Page => page(answer);
 export const isMissing = (answer: unknown): answer is { readonly missing: readonly string[] } => missing(answer);

@@ -7,9 +7,9 @@ import type { Paces } from "./pace.ts";
 import { pull } from "./pull.ts";
 import { push } from "./push.ts";
 import { ServerRefusal, type ServerApi } from "./server_api.ts";
-import type { Standing } from "./answers.ts";
+import type { About } from "./answers.ts";
 import type { Tables } from "../db/tables.ts";
-import type { Written } from "../db/views.ts";
+import type { Update } from "../db/views.ts";
 
 export interface Exchange {
   readonly tables: Tables;
@@ -22,7 +22,7 @@ export interface Exchange {
   readonly can: ReadonlySet<string>; // what the server says that it can beyond the first
   readonly report: (phase: "sending" | "fetching", done: number, total: number) => void;
   readonly hinder: (error: unknown) => void; // something did not go, and the rest does all the same
-  readonly changed: (written: readonly Written[]) => Promise<void>;
+  readonly changed: (updates: readonly Update[]) => Promise<void>;
 }
 
 export type Meeting =
@@ -31,21 +31,21 @@ export type Meeting =
 
 const mostTurns = 4; // the log may change under the work, and one exchange may have to start anew
 
-export async function meet(exchange: Exchange, standing: Standing): Promise<Meeting> {
-  if (standing.book !== "" && standing.book !== exchange.book) return { kind: "otherBook", book: standing.book };
+export async function meet(exchange: Exchange, about: About): Promise<Meeting> {
+  if (about.book !== "" && about.book !== exchange.book) return { kind: "otherBook", book: about.book };
   try {
-    const log = await agree(exchange, standing);
+    const log = await agree(exchange, about);
     return { kind: "met", log };
   } catch (error) {
     // Another phone was the first to bring a book to an empty server, just now.
     if (!(error instanceof ServerRefusal) || error.code !== "other_book") throw error;
-    return { kind: "otherBook", book: (await exchange.api.standing()).book };
+    return { kind: "otherBook", book: (await exchange.api.about()).book };
   }
 }
 
-async function agree(exchange: Exchange, standing: Standing): Promise<string> {
-  let log = standing.log;
-  let theirs: Sums | undefined = standing;
+async function agree(exchange: Exchange, about: About): Promise<string> {
+  let log = about.log;
+  let theirs: Sums | undefined = about;
   let anew = false;
   for (let turn = 0; turn < mostTurns; turn++) {
     const before: string = log;

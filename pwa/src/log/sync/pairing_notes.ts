@@ -1,5 +1,6 @@
-// What this phone remembers of being let in: as which device it counts, and that this device was shut out. The server
-// says that once and takes the cookie away; from then on it knows this phone no more than any stranger.
+// What this phone remembers of being let in: as which device it counts, and that this device was shut out (its session was
+// revoked; "shut_out" is the word on the wire). The server says that once and takes the cookie away; from then on it knows
+// this phone no more than any stranger.
 
 import type { Tables } from "../db/tables.ts";
 

@@ -11,7 +11,7 @@ import { hex, sha256 } from "../op/sha256.ts";
 import { damagedPage, type Pulled, ServerTrouble } from "./server_api.ts";
 import { statesFor } from "../db/states.ts";
 import type { Tx } from "../db/tables.ts";
-import type { Written } from "../db/views.ts";
+import type { Update } from "../db/views.ts";
 
 export type PullEnd =
   | { readonly kind: "all"; readonly theirs: Sums } // everything is here; the log's own sums at that moment
@@ -19,10 +19,10 @@ export type PullEnd =
   | { readonly kind: "other"; readonly log: string }; // the server has another log
 
 export async function pull(exchange: Exchange, log: string): Promise<PullEnd> {
-  const news: Written[] = [];
+  const news: Update[] = [];
   try {
-    return await pages(exchange, log, async (written, page) => {
-      news.push(written);
+    return await pages(exchange, log, async (update, page) => {
+      news.push(update);
       if (page % together === 0) await exchange.changed(news.splice(0));
     });
   } finally {
@@ -54,7 +54,7 @@ export function hashOf(texts: readonly string[]): string {
 
 const together = 4; // pages between which screens are not told: drawing each would double the time
 
-async function pages(exchange: Exchange, log: string, tell: (written: Written, page: number) => Promise<void>): Promise<PullEnd> {
+async function pages(exchange: Exchange, log: string, tell: (update: Update, page: number) => Promise<void>): Promise<PullEnd> {
   const start = await exchange.tables.read(["logs"], (tx) => logRow(tx, log));
   const fetch = (since: number): Promise<Arrived> => fetched(exchange, log, since);
   let coming = fetch(start.cursor);

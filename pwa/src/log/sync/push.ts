@@ -1,4 +1,5 @@
-// Sending: what the server's log has not got, in requests that it takes, so that one bad op never blocks the others.
+// Sending: what the server's log has not got, in requests that it takes, so that one bad op never blocks the others. A push
+// is idempotent: what the log has already it calls known, so a request whose answer was lost is simply made again.
 
 import { byteLength, type StoredOp } from "../op/op.ts";
 import { logStores, mark } from "../db/logs.ts";

@@ -1,8 +1,8 @@
 // The server as this phone speaks with it: requests, and what can become of them.
 
 import {
-  type Device, isDevices, isMissing, isNewCode, isPage, isPaired, isPart, isPushed, isStanding, isWanted, type NewCode, type Page, type Part, type Pushed,
-  type Standing, type Wanted,
+  type Device, isDevices, isMissing, isNewCode, isPage, isPaired, isPart, isPushed, isAbout, isWanted, type NewCode, type Page, type Part, type Pushed,
+  type About, type Wanted,
 } from "./answers.ts";
 import { inTime, type Patience } from "./deadline.ts";
 import { elementsOf } from "../op/raw.ts";
@@ -55,8 +55,8 @@ export class ServerApi {
     this.#means = means;
   }
 
-  standing(wait = patience): Promise<Standing> {
-    return this.#json("api/book", {}, wait, isStanding);
+  about(wait = patience): Promise<About> {
+    return this.#json("api/book", {}, wait, isAbout);
   }
 
   // push sends ops, given as their texts.

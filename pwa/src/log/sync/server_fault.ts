@@ -1,6 +1,6 @@
 // What is wrong with a server, which is no fault of what it was sent.
 
-import type { Standing } from "./answers.ts";
+import type { About } from "./answers.ts";
 import { changeLog, logRow, logStores } from "../db/logs.ts";
 import { pardon } from "../db/rejected.ts";
 import type { Exchange } from "./exchange.ts";
@@ -19,7 +19,7 @@ export function faultOf(error: unknown): string {
 }
 
 // offerAgain forgets what a server refused when it is another program than it was, or was not well then.
-export async function offerAgain({ tables, outbox }: Exchange, { log, version = "" }: Standing): Promise<void> {
+export async function offerAgain({ tables, outbox }: Exchange, { log, version = "" }: About): Promise<void> {
   const row = await tables.read(["logs"], (tx) => logRow(tx, log));
   const isOther = row.lastMet > 0 && row.version !== version;
   if (!isOther && (row.fault ?? "") === "") return;

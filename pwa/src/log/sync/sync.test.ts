@@ -41,7 +41,7 @@ test("sync: when nothing is new, a round is one request", async () => {
 });
 
 test("sync: an answer that is lost costs nothing, wherever it is lost", async () => {
-  for (let lost = 1; lost <= 3; lost++) { // of the standing, the push, the pull
+  for (let lost = 1; lost <= 3; lost++) { // of what the server says of itself, the push, the pull
     const server = new FakeServer();
     const [ana, ben] = [phone(server), phone(server)];
     const tyre = await added(ben);

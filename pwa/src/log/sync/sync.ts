@@ -1,7 +1,7 @@
 // The sync: meets the server whenever it is told to, and says how that stands. Nothing here is needed to work with the
 // book: what is saved is on this phone, whatever becomes of a round.
 
-import type { Standing } from "./answers.ts";
+import type { About } from "./answers.ts";
 import type { BookLog } from "../book_log.ts";
 import { type Exchange, meet, type Meeting } from "./exchange.ts";
 import { StorageTrouble, troubleFrom } from "../db/idb.ts";
@@ -136,20 +136,20 @@ export class Sync {
       if (this.#outdated) this.#outbox.forget();
       this.#outdated = false;
       const asked = this.#means.now();
-      const standing = await this.#api.standing();
-      this.#compareClocks(standing.now, asked, this.#means.now());
-      const exchange = await this.#exchange(standing);
-      if (standing.book === "" || standing.book === this.#log.book) await offerAgain(exchange, standing);
-      const meeting = await meet(exchange, standing);
-      if (meeting.kind !== "met") return this.#other(meeting.book, standing);
-      const outcome = await this.#haveMet(exchange, meeting, standing);
+      const about = await this.#api.about();
+      this.#compareClocks(about.now, asked, this.#means.now());
+      const exchange = await this.#exchange(about);
+      if (about.book === "" || about.book === this.#log.book) await offerAgain(exchange, about);
+      const meeting = await meet(exchange, about);
+      if (meeting.kind !== "met") return this.#other(meeting.book, about);
+      const outcome = await this.#haveMet(exchange, meeting, about);
       return this.#hindrance === undefined ? outcome : await this.#failed(this.#hindrance);
     } catch (error) {
       return this.#failed(error);
     }
   }
 
-  async #exchange({ log, can }: Standing): Promise<Exchange> {
+  async #exchange({ log, can }: About): Promise<Exchange> {
     this.#asked = log;
     this.#hindrance = undefined;
     return {
@@ -157,11 +157,11 @@ export class Sync {
       paces: this.#paces, now: this.#means.now, can: new Set(can ?? []),
       tables: await this.#log.tables, api: this.#api, book: this.#log.book, outbox: this.#outbox, sent: this.#sent,
       report: (phase, done, total) => this.#change({ phase, done, total, unsent: this.#outbox.size ?? this.#state.unsent }),
-      changed: (written) => this.#log.changed(written),
+      changed: (updates) => this.#log.changed(updates),
     };
   }
 
-  async #haveMet(exchange: Exchange, { log }: Meeting & { kind: "met" }, { server, name, version = "" }: Standing): Promise<Outcome> {
+  async #haveMet(exchange: Exchange, { log }: Meeting & { kind: "met" }, { server, name, version = "" }: About): Promise<Outcome> {
     const { tables } = exchange;
     const lastMet = this.#means.now();
     await tables.write([...logStores, "meta"], async (tx) => {
@@ -174,7 +174,7 @@ export class Sync {
     return "met";
   }
 
-  #other(book: string, { server, name }: Standing): Outcome {
+  #other(book: string, { server, name }: About): Outcome {
     this.#change({ phase: "otherBook", otherBook: book, server: name || server, done: 0, total: 0 });
     return "otherBook";
   }
@@ -217,7 +217,10 @@ export class Sync {
   #compareClocks(theirs: number, asked: number, answered: number): void {
     if (answered < asked || answered - asked > prompt) return;
     const off = Math.round((asked + answered) / 2 - theirs);
-    this.#change({ clockOff: Math.abs(off) <= tolerated ? 0 : off });
+    const clockOff = Math.abs(off) <= tolerated ? 0 : off;
+    this.#change({ clockOff });
+    // A clock runs a little wrong each day: noting each second of it would redraw everything in every round.
+    if (Math.abs(this.#log.clockOff - clockOff) > tolerated) void this.#log.clockIsOff(clockOff).catch(() => undefined); // told again next round
   }
 
   async #start(): Promise<void> {

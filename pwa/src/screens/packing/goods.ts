@@ -1,36 +1,34 @@
-// What may fly, of the things that rules speak of: how many are carried, where they may go, and why.
+// What may fly, of the things that rules speak of: what is carried, how many, how large, whose; where it may go, and why.
 
-import type { GoodLine } from "../../book/packing/pack_view.ts";
-import { type Good, goodsOf, itemsOf, wayOf, withItems } from "../../book/packing/trip.ts";
+import { readCount, readSize, toDecide, toldGoods } from "../../book/packing/goods_view.ts";
+import { type Good, goodKinds, goodsOf, itemsOf, sizeOf, withItems } from "../../book/packing/trip.ts";
+import { newRec } from "../../log/book_log.ts";
+import { chosen } from "../../ui/choice.ts";
 import { el } from "../../ui/el.ts";
-import { Field, typed } from "../../ui/field.ts";
-import { fold } from "../../ui/fold.ts";
+import { typed } from "../../ui/field.ts";
 import { keyed } from "../../ui/keyed.ts";
 import { listen, setHidden, setText } from "../../ui/part.ts";
+import { Picker } from "../../ui/picker.ts";
 import type { Ctx } from "../../ui/screen.ts";
 import { w } from "../../words/index.ts";
 import { attempt } from "../shared/follow.ts";
+import { goodAway, GoodPart } from "./good_part.ts";
 import type { Packed } from "./packed.ts";
 
-// carried are the goods that are asked for, as the calculator names them.
-const carried = [
-  { key: "cartridge", good: { id: "cartridge", grams: 16 } }, { key: "cartridge_large", good: { id: "cartridge", grams: 38 } }, { key: "sealant", good: { id: "sealant", ml: 100 } },
-  { key: "power_bank", good: { id: "power_bank", wh: 74 } }, { key: "spare_battery", good: { id: "spare_battery", wh: 10 } }, { key: "solvent", good: { id: "solvent" } },
-] as const;
-type Key = (typeof carried)[number]["key"];
-
-const most = 99;
-
 type Say = (words: string, undo?: () => Promise<unknown>, failed?: boolean) => void;
+
+const rest = 500; // ms after the last key, before the book has it; the phone has it at once
 
 export class Goods {
   readonly node: HTMLElement;
   readonly #ctx: Ctx;
   readonly #packed: () => Packed | undefined;
   readonly #say: Say;
-  readonly #fields = el("div", { class: "fields" });
-  readonly #lines = el("ul", { class: "unmarked stack" });
-  readonly #texts = new Map<string, string>();
+  readonly #count = el("span", { class: "quiet" });
+  readonly #none = el("p", { class: "quiet" }, w("trip.goodsNone"));
+  readonly #list = el("ul", { class: "unmarked stack" });
+  readonly #kind = new Picker();
+  #texts: Record<string, string> = {};
   #timer: ReturnType<typeof setTimeout> | undefined;
 
   constructor(host: HTMLElement, ctx: Ctx, found: () => Packed | undefined, say: Say) {
@@ -38,89 +36,100 @@ export class Goods {
     this.#packed = found;
     this.#say = say;
     const rec = ctx.path[0] ?? "";
-    this.node = fold(w("trip.goods"), el("p", { class: "small quiet" }, w("trip.goodsHow")), this.#fields, this.#lines,
-      el("p", {}, el("a", { class: "button", href: `#/packing/${rec}/desk` }, w("trip.desk"))));
+    const options = [{ value: "", label: w("trip.goodChoose") }, ...goodKinds.map((value) => ({ value, label: w(`good.${value}`) }))];
+    this.#kind.view = { name: "good", label: w("trip.goodKind"), spoken: w("trip.goodKind"), options, value: "" };
+    this.node = el("section", { class: "card stack" }, el("h2", {}, w("trip.goods"), " ", this.#count), el("p", { class: "small quiet" }, w("trip.goodsHow")),
+      this.#none, this.#list, this.#kind, el("p", {}, el("a", { class: "button", href: `#/packing/${rec}/desk` }, w("trip.desk"))));
     listen(host, typed, ({ id, text }) => {
       if (id.startsWith("good.")) this.#type(id.slice(5), text);
     }, ctx.closed);
+    listen(host, chosen, ({ name, value }) => {
+      if (name === "good" && value !== "") void this.#add(value);
+      if (name.startsWith("good.who.")) void this.#change(name.slice(9), (good) => (value === "" ? without(good, "who") : { ...good, who: value }));
+    }, ctx.closed);
+    listen(host, goodAway, (key) => void this.#away(key), ctx.closed);
+    void ctx.drafts.load(this.#draft).then((stored) => {
+      if (typeof stored !== "object" || stored === null) return;
+      for (const [id, text] of Object.entries(stored)) if (typeof text === "string") this.#texts[id] ??= text;
+      this.#again();
+    });
   }
 
-  #type(key: string, text: string): void {
-    this.#texts.set(key, text);
+  get #draft(): string {
+    return `goods/${this.#ctx.path[0] ?? ""}`;
+  }
+
+  #again(): void {
     const found = this.#packed();
     if (found !== undefined) this.show(found);
-    clearTimeout(this.#timer);
-    this.#timer = setTimeout(() => void this.#save(), 600);
   }
 
-  async #save(): Promise<void> {
-    const found = this.#packed();
-    if (found === undefined || carried.some(({ key }) => faultOf(this.#texts.get(key) ?? "") !== "")) return;
-    const goods = carried.flatMap(({ key, good }): Good[] => {
-      const count = Number(this.#texts.get(key) ?? countIn(found, key));
-      return count > 0 ? [{ ...good, count }] : [];
-    });
-    const { trip } = found;
-    const failed = await attempt(this.#ctx, () => this.#ctx.book.save([{ rec: trip.rec, kind: "trip", set: { items: withItems(itemsOf(trip), goods) }, shown: trip }]));
-    if (failed !== "") this.#say(failed, undefined, true);
-    else this.#texts.clear();
+  #type(id: string, text: string): void {
+    this.#texts[id] = text;
+    void this.#ctx.drafts.save(this.#draft, this.#texts);
+    this.#again();
+    clearTimeout(this.#timer);
+    this.#timer = setTimeout(() => void this.#keep(), rest);
   }
 
   show(found: Packed): void {
-    setHidden(this.node, !wayOf(found.trip).startsWith("air"));
-    keyed(this.#fields, carried, ({ key }) => key, () => new Field(), (field, { key }) => {
-      const text = this.#texts.get(key) ?? (countIn(found, key) === 0 ? "" : String(countIn(found, key)));
-      const label = w("trip.goodCount", { good: w(`good.${key}`) });
-      field.view = { id: `good.${key}`, label, spoken: label, text, unit: "", range: null, fault: faultOf(text), signed: false, step: 0 };
-    });
-    const lines = goodLines(found);
-    keyed(this.#lines, lines, ({ key }) => key, () => el("li", {}, el("strong"), " ", el("span"), el("p", { class: "small" })), (node, { name: words, line }) => {
-      const [name, where, why] = node.children;
-      if (name === undefined || where === undefined || why === undefined) return;
-      setText(name, words);
-      setText(where, w("good.where", { cabin: mayWords(line.cabin), hold: mayWords(line.hold) }));
-      setText(why, `${line.why} ${w("good.dated", { dated: line.dated })}`);
-    });
-    setHidden(this.#lines, lines.length === 0);
+    const goods = goodsOf(found.trip);
+    const told = toldGoods(goods, found.goods, found.people);
+    const open = toDecide(told);
+    setText(this.#count, open === 0 ? "" : w("trip.goodsDecide", { n: open }));
+    setHidden(this.#none, goods.length > 0);
+    keyed(this.#list, told, ({ good }) => good.key, () => new GoodPart(), (part, each) => (part.view = { told: each, texts: this.#texts, people: found.people, read: found.read }));
+  }
+
+  // keep writes what was typed and can be read; what cannot stays typed, with the reason under it.
+  async #keep(): Promise<void> {
+    const before = { ...this.#texts };
+    if (!(await this.#save((goods) => goods.map((good) => typedInto(good, before))))) return;
+    for (const [id, text] of Object.entries(before)) if (this.#texts[id] === text && isRead(id, text)) delete this.#texts[id];
+    void this.#ctx.drafts.save(this.#draft, this.#texts);
+  }
+
+  async #add(kind: string): Promise<void> {
+    const id = goodKinds.find((each) => each === kind);
+    this.#kind.view = { ...(this.#kind.view ?? { name: "good", label: "", spoken: "", options: [] }), value: "" };
+    if (id !== undefined) await this.#save((goods) => [...goods, { key: newRec(), id, count: 1 }]);
+  }
+
+  async #change(key: string, change: (good: Good) => Good): Promise<void> {
+    await this.#save((goods) => goods.map((good) => (good.key === key ? change(good) : good)));
+  }
+
+  async #away(key: string): Promise<void> {
+    const found = this.#packed();
+    if (found === undefined) return;
+    const before = goodsOf(found.trip);
+    if (await this.#save((goods) => goods.filter((good) => good.key !== key))) this.#say(w("trip.deleted"), () => this.#save(() => before));
+  }
+
+  async #save(change: (goods: readonly Good[]) => readonly Good[]): Promise<boolean> {
+    const trip = await this.#ctx.book.get(this.#packed()?.trip.rec ?? "");
+    if (trip === undefined) return false;
+    const failed = await attempt(this.#ctx, () => this.#ctx.book.save([{ rec: trip.rec, kind: "trip", set: { items: withItems(itemsOf(trip), change(goodsOf(trip))) }, shown: trip }]));
+    if (failed !== "") this.#say(failed, undefined, true);
+    return failed === "";
   }
 }
 
-function faultOf(text: string): string {
-  const count = Number(text.trim() || "0");
-  return Number.isInteger(count) && count >= 0 && count <= most ? "" : w("fault.bounds", { low: 0, high: most, unit: "" });
+function without(good: Good, member: "who"): Good {
+  const { [member]: _, ...rest } = good;
+  return rest;
 }
 
-function matches(good: Good, key: Key): boolean {
-  const wanted = carried.find((each) => each.key === key)?.good;
-  return wanted !== undefined && good.id === wanted.id && (!("grams" in wanted) || good["grams"] === wanted.grams);
+// typedInto is a good with what was typed about it: "<key> count" and "<key> size".
+function typedInto(good: Good, texts: Readonly<Record<string, string>>): Good {
+  const [count, size, name] = [texts[`${good.key} count`], texts[`${good.key} size`], sizeOf(good.id)];
+  const [many, large] = [count === undefined ? undefined : readCount(count), size === undefined || name === "" ? undefined : readSize(size, name)];
+  const next = { ...good, ...(many !== undefined && "value" in many && { count: many.value }) };
+  if (large === undefined || name === "" || !("value" in large)) return next;
+  const { [name]: _, ...rest } = next;
+  return large.value === undefined ? (rest as Good) : ({ ...rest, [name]: large.value } as Good);
 }
 
-function countIn({ trip }: Packed, key: Key): number {
-  return goodsOf(trip).find((good) => matches(good, key))?.count ?? 0;
-}
-
-export interface ToldGood {
-  readonly key: string;
-  readonly name: string;
-  readonly count: number;
-  readonly line: GoodLine;
-}
-
-// goodLines are what the calculator says of each of the goods, in their order; the same for every bike.
-export function goodLines({ trip, bikes }: Packed): readonly ToldGood[] {
-  const lines = bikes.find(({ pack }) => pack !== undefined)?.pack?.goods ?? [];
-  return goodsOf(trip).flatMap((good, n): ToldGood[] => {
-    const line = lines[n];
-    const key = carried.find((each) => matches(good, each.key))?.key;
-    return line === undefined ? [] : [{ key: `${n}`, name: key === undefined ? good.id : w(`good.${key}`), count: good.count, line }];
-  });
-}
-
-export function nameOf(id: string): string {
-  const key = carried.find((each) => each.good.id === id)?.key;
-  return key === undefined ? id : w(`good.${key}`);
-}
-
-export function mayWords(may: string): string {
-  return may === "yes" || may === "no" || may === "ask" ? w(`may.${may}`) : may;
+function isRead(id: string, text: string): boolean {
+  return id.endsWith(" count") ? "value" in readCount(text) : "value" in readSize(text, "ml");
 }

@@ -1,4 +1,5 @@
-// Packing and its pages: #/packing, #/packing/new, #/packing/<trip>, #/packing/<trip>/desk, #/packing/<trip>/arrival.
+// Packing and its pages: #/packing, #/packing/new, #/packing/<trip>, #/packing/<trip>/out, .../home, .../arrival/<direction>,
+// .../desk, .../plan.
 
 import { isId } from "../../log/op/op.ts";
 import type { Screen } from "../../ui/screen.ts";

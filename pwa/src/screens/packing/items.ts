@@ -15,6 +15,7 @@ import { define, listen, Part, setAttr, setHidden, setText } from "../../ui/part
 import type { Ctx } from "../../ui/screen.ts";
 import { w } from "../../words/index.ts";
 import { attempt } from "../shared/follow.ts";
+import { type Direction, keyOf } from "../../book/packing/pack_view.ts";
 import type { Packed } from "./packed.ts";
 import { stepTicked } from "./steps.ts";
 
@@ -40,6 +41,7 @@ export class Items {
   #texts = { name: "", kg: "", cm: "" };
   #faults = { name: "", kg: "", cm: "" };
   #most = atFirst;
+  #direction: Direction = "out";
 
   constructor(host: HTMLElement, ctx: Ctx, found: () => Packed | undefined, say: Say) {
     this.#ctx = ctx;
@@ -51,7 +53,7 @@ export class Items {
     this.#more.addEventListener("click", () => {
       this.#most += 200;
       const now = found();
-      if (now !== undefined) this.show(itemsOf(now.trip), now);
+      if (now !== undefined) this.show(itemsOf(now.trip), now, this.#direction);
     });
     listen(host, typed, ({ id, text }) => {
       if (!id.startsWith("item.")) return;
@@ -76,9 +78,10 @@ export class Items {
     field(this.#cm, "cm", w("trip.itemCm"), w("recUnit.cm"));
   }
 
-  show(items: readonly Item[], found: Packed): void {
+  show(items: readonly Item[], found: Packed, direction: Direction): void {
+    this.#direction = direction;
     keyed(this.#list, items.slice(0, this.#most), ({ id }) => id, () => new ItemPart(), (part, item) => {
-      part.view = { item, ticked: found.ticks.get(` item.${item.id}`) === true, away: () => void this.#away(item) };
+      part.view = { item, ticked: found.ticks.get(keyOf(direction, "", `item.${item.id}`))?.ticked === true, away: () => void this.#away(item) };
     });
     setHidden(this.#more, items.length <= this.#most);
     setText(this.#more, w("things.more", { n: items.length - this.#most }));

@@ -3,7 +3,7 @@
 import "./packing.css";
 import { bikeLines } from "../../book/pressure/bikes.ts";
 import { isObject } from "../../book/pressure/answer.ts";
-import { bikesOf, peopleOf, ways } from "../../book/packing/trip.ts";
+import { bikesOf, flown, legsOf, peopleOf, ways } from "../../book/packing/trip.ts";
 import { askedOf } from "../../book/wheels/thing_view.ts";
 import { readTyped, typedText } from "../../book/value/typed_value.ts";
 import { textOf } from "../../book/checks/walk_save.ts";
@@ -21,7 +21,7 @@ import type { Ctx } from "../../ui/screen.ts";
 import { w } from "../../words/index.ts";
 import { attempt, tellerFor } from "../shared/follow.ts";
 
-const fields = ["name", "from", "to", "way", "limit_kg", "limit_cm"] as const;
+const fields = ["name", "from", "arrives", "to", "home_arrives", "way", "limit_kg", "limit_cm"] as const;
 
 export function plan(host: HTMLElement, ctx: Ctx, rec: string): void {
   void open(host, ctx, rec);
@@ -51,7 +51,7 @@ async function open(host: HTMLElement, ctx: Ctx, rec: string): Promise<void> {
   const show = (): void => {
     form.view = fields.map((field) => askedOf("trip", field, trip, draft, teller, []));
     us.view = { name: "legs_us", legend: w("trip.us"), options: [{ value: "no", label: w("trip.no") }, { value: "yes", label: w("trip.yes") }], value: draft.us };
-    setHidden(us, !(draft.texts.get("trip.way") ?? textOf(trip, "way") ?? "air").startsWith("air"));
+    setHidden(us, !flown(draft.texts.get("trip.way") ?? textOf(trip, "way")));
     setHidden(noBikes, bikes.length > 0);
     ticks(list, bikes, draft.bikes, change);
     ticks(folk, people, draft.people, change);
@@ -102,7 +102,8 @@ class Draft {
   us: string;
 
   constructor(trip: RecordState | undefined, bikes: readonly string[], stored: unknown) {
-    this.us = valueOf(trip, "legs_us") === true ? "yes" : "no";
+    const legs = legsOf(trip);
+    this.us = legs === null ? "" : legs ? "yes" : "no"; // nobody said: asked, and taken for a yes until then
     this.bikes = new Set(trip === undefined ? (bikes.length === 1 ? bikes : []) : bikesOf(trip));
     this.people = new Set(peopleOf(trip));
     if (!isObject(stored)) return;
@@ -128,7 +129,7 @@ class Draft {
   // read gives the fields to set; undefined while something cannot be.
   read(trip: RecordState | undefined, unit: Ctx["settings"]["units"]): Record<string, Json> | undefined {
     this.faults.clear();
-    const set: Record<string, Json> = { legs_us: this.us === "yes", bikes: [...this.bikes], people: [...this.people] };
+    const set: Record<string, Json> = { legs_us: this.us === "" ? null : this.us === "yes", bikes: [...this.bikes], people: [...this.people] };
     const now = (field: string): string => this.texts.get(`trip.${field}`) ?? typedText("trip", field, valueOf(trip, field), unit);
     for (const field of fields) {
       const value = readTyped("trip", field, now(field), unit);
@@ -136,7 +137,10 @@ class Draft {
       else if (value.value !== null || valueOf(trip, field) != null) set[field] = value.value;
     }
     if (now("name").trim() === "") this.faults.set("trip.name", w("fault.missing"));
-    if (now("to") !== "" && now("from") !== "" && now("to") < now("from")) this.faults.set("trip.to", w("trip.order"));
+    const before = (one: string, other: string): boolean => now(one) !== "" && now(other) !== "" && now(one) < now(other);
+    if (before("to", "from")) this.faults.set("trip.to", w("trip.order"));
+    if (before("arrives", "from")) this.faults.set("trip.arrives", w("trip.arrivalDay"));
+    if (before("home_arrives", "to")) this.faults.set("trip.home_arrives", w("trip.arrivalDay"));
     if (!ways.some((way) => way === set["way"])) set["way"] = "air_bag";
     return this.faults.size > 0 ? undefined : set;
   }

@@ -1,9 +1,12 @@
-// The page of one trip: for each bike its steps in order, the tools to take, the goods, one's own things, reminders.
+// The page of one trip: out and home, for each bike the next step and the rest, the bag, the goods, one's own things, reminders.
 
 import "./packing.css";
 import { calendarText } from "../../book/checks/calendar.ts";
-import { progressOf, stepViews, tripReminders } from "../../book/packing/pack_view.ts";
-import { itemsOf, timeLeft } from "../../book/packing/trip.ts";
+import { tripReminders } from "../../book/packing/reminders.ts";
+import { questionsOf } from "../../book/packing/questions.ts";
+import { toolWords } from "../../book/packing/step_words.ts";
+import { itemsOf, timeLeft, wayOf } from "../../book/packing/trip.ts";
+import { optionWords } from "../../book/value/kind_words.ts";
 import { dayOf } from "../../book/wheels/measure_days.ts";
 import { textOf } from "../../book/checks/walk_save.ts";
 import type { RecordState } from "../../log/op/merge.ts";
@@ -12,14 +15,15 @@ import { handOver } from "../../ui/hand_over.ts";
 import { keyed } from "../../ui/keyed.ts";
 import { Outcome } from "../../ui/outcome.ts";
 import { openPage } from "../../ui/page.ts";
-import { define, listen, Part, setAttr, setHidden, setText } from "../../ui/part.ts";
+import { listen, setAttr, setHidden, setText } from "../../ui/part.ts";
 import type { Ctx } from "../../ui/screen.ts";
-import { w } from "../../words/index.ts";
+import { facts, listed, w } from "../../words/index.ts";
 import { attempt, follow } from "../shared/follow.ts";
-import { Goods, nameOf } from "./goods.ts";
+import { answered, Asks } from "./asks.ts";
+import { Goods } from "./goods.ts";
 import { Items } from "./items.ts";
-import { type Packed, packed, type PackedBike, tick } from "./packed.ts";
-import { Steps, stepTicked } from "./steps.ts";
+import { directionIn, hearTicks, mustLeft, showBikes, Ways } from "./list_page.ts";
+import { type Packed, packed } from "./packed.ts";
 
 export function trip(host: HTMLElement, ctx: Ctx, rec: string): void {
   new TripPage(host, ctx, rec);
@@ -29,12 +33,17 @@ class TripPage {
   readonly #ctx: Ctx;
   readonly #rec: string;
   readonly #page = el("div", { class: "stack looking" });
-  readonly #left = el("p");
+  readonly #left = el("p", { class: "quiet" });
   readonly #gone = el("p", { class: "notice care" }, w("history.unknown"));
   readonly #body = el("div", { class: "stack" });
+  readonly #ways: Ways;
+  readonly #open = el("p", { class: "notice care" });
+  readonly #asks = new Asks();
   readonly #outcome = new Outcome();
   readonly #bikes = el("div", { class: "stack" });
-  readonly #waiting = el("p", { class: "notice care" }, w("checks.waiting"));
+  readonly #arrival = el("a", { class: "button" });
+  readonly #bag = el("ul", { class: "bag" });
+  readonly #buy = el("p");
   readonly #goods: Goods;
   readonly #items: Items;
   readonly #again: () => Promise<void>;
@@ -45,21 +54,27 @@ class TripPage {
     this.#rec = rec;
     openPage(ctx, w("recKind.trip"), { href: "#/packing", words: w("place.packing") });
     const say = (words: string, undo?: () => Promise<unknown>, failed = false): void => this.#say(words, undo, failed);
+    this.#ways = new Ways(rec, "");
     this.#goods = new Goods(host, ctx, () => this.#packed, say);
     this.#items = new Items(host, ctx, () => this.#packed, say);
-    const link = (href: string, words: string): HTMLElement => el("a", { class: "button", href }, words);
     setHidden(this.#gone, true);
     setHidden(this.#body, true);
     this.#page.append(this.#gone, this.#body);
     this.#body.append(
-      el("section", { class: "card stack" }, this.#left, el("div", { class: "row" }, link(`#/packing/${rec}/plan`, w("trip.change")), link(`#/packing/${rec}/arrival`, w("trip.arrival")))),
-      this.#outcome, this.#waiting, this.#bikes, this.#goods.node, this.#items.node,
-      el("section", { class: "card stack" }, el("p", {}, el("button", { type: "button", class: "button", on: { click: () => void this.#calendar() } }, w("trip.calendar"))), el("p", { class: "small quiet" }, w("trip.calendarWhy"))),
+      this.#ways.node, this.#left, this.#open, this.#outcome, this.#asks, this.#bikes, el("p", {}, this.#arrival),
+      el("section", { class: "card stack" }, el("h2", {}, w("trip.bag")), this.#bag, this.#buy), this.#goods.node, this.#items.node,
+      el("section", { class: "card stack" }, el("p", { class: "row" }, el("a", { class: "button", href: `#/packing/${rec}/plan` }, w("trip.change")),
+        el("button", { type: "button", class: "button", on: { click: () => void this.#calendar() } }, w("trip.calendar"))), el("p", { class: "small quiet" }, w("trip.calendarWhy"))),
       el("p", { class: "row" }, el("button", { type: "button", class: "button", on: { click: () => void this.#delete() } }, w("things.delete")),
         el("a", { class: "button quiet", href: `#/settings/history/${rec}` }, w("things.history"))));
     host.append(this.#page);
-    listen(host, stepTicked, (ticked) => void this.#tick(ticked), ctx.closed);
     this.#again = follow(ctx, () => this.#look(), (words) => say(words, undefined, true));
+    hearTicks(host, ctx, rec, () => this.#direction(), this.#again, (words) => say(words, undefined, true));
+    listen(host, answered, ({ question, value }) => void this.#answer(() => ctx.book.save([question.change(value)])), ctx.closed);
+  }
+
+  #direction(): "out" | "home" {
+    return this.#packed === undefined ? "out" : directionIn(this.#packed, this.#ctx.path[1]);
   }
 
   #say(words: string, undo?: () => Promise<unknown>, failed = false): void {
@@ -71,8 +86,8 @@ class TripPage {
     this.#outcome.view = { words, failed, ...(undo && { undo: () => void back() }) };
   }
 
-  async #tick(ticked: Parameters<typeof tick>[2]): Promise<void> {
-    const failed = await tick(this.#ctx, this.#rec, ticked);
+  async #answer(save: () => Promise<unknown>): Promise<void> {
+    const failed = await attempt(this.#ctx, save);
     if (failed !== "") this.#say(failed, undefined, true);
     await this.#again();
   }
@@ -84,19 +99,35 @@ class TripPage {
     this.#page.classList.remove("looking");
     setHidden(this.#gone, found !== undefined);
     setHidden(this.#body, found === undefined);
-    if (found === undefined) return; // it may be on its way
+    if (found !== undefined) this.#show(found); // else it may be on its way
+  }
+
+  #show(found: Packed): void {
+    const direction = this.#direction();
     this.#ctx.heading(textOf(found.trip, "name") || w("recKind.trip"));
-    setText(this.#left, timeLeft(found.trip, dayOf(Date.now())));
-    setHidden(this.#waiting, found.bikes.every(({ pack }) => pack !== undefined));
-    keyed(this.#bikes, found.bikes, ({ rec }) => rec, () => new BikePart(), (part, bike) => (part.view = { bike, packed: found }));
+    setText(this.#left, facts([optionWords("way", wayOf(found.trip)), timeLeft(found.trip, dayOf(Date.now()))]));
+    this.#ways.show(found, direction, "steps");
+    const open = direction === "home" && found.now === "out" ? mustLeft(found, "out") : 0;
+    setText(this.#open, open === 0 ? "" : w("trip.outOpen", { n: open }));
+    setHidden(this.#open, open === 0);
+    const bikes = found.bikes.flatMap(({ packs, ...bike }) => (packs === undefined ? [] : [{ ...bike, ask: packs[direction].ask }]));
+    this.#asks.view = questionsOf(found.trip, bikes);
+    showBikes(this.#bikes, found, { ctx: this.#ctx, direction, list: "steps" });
+    setText(this.#arrival, direction === "out" ? w("trip.arrival") : w("trip.arrivalHome"));
+    setAttr(this.#arrival, "href", `#/packing/${this.#rec}/arrival/${direction}`);
+    const bag = [...new Set(found.bikes.flatMap(({ packs }) => packs?.[direction].bag ?? []))];
+    keyed(this.#bag, bag, (tool) => tool, () => el("li"), (node, tool) => setText(node, toolWords(tool)));
+    const buy = [...new Set(found.bikes.flatMap(({ packs }) => packs?.[direction].buy_there ?? []))];
+    setText(this.#buy, buy.length === 0 ? "" : w("trip.buy", { what: listed(buy.map((good) => w(`good.${good}`))) }));
+    setHidden(this.#buy, buy.length === 0 || direction === "home");
     this.#goods.show(found);
-    this.#items.show(itemsOf(found.trip), found);
+    this.#items.show(itemsOf(found.trip), found, direction);
   }
 
   async #calendar(): Promise<void> {
     const found = this.#packed;
     if (found === undefined) return;
-    const rotors = found.bikes.some(({ pack }) => pack?.steps.some(({ id }) => id.includes("rotor")) ?? false);
+    const rotors = found.bikes.some(({ packs }) => packs?.out.steps.some(({ id }) => id.endsWith("_rotor")) ?? false);
     await handOver(new File([calendarText(tripReminders(found.trip, rotors), Date.now())], "rimside-trip.ics", { type: "text/calendar" }));
   }
 
@@ -112,38 +143,3 @@ class TripPage {
     this.#say(failed || w("trip.deleted"), failed === "" ? undo : undefined, failed !== "");
   }
 }
-
-interface BikeView {
-  readonly bike: PackedBike;
-  readonly packed: Packed;
-}
-
-class BikePart extends Part<BikeView> {
-  readonly #title = el("h2");
-  readonly #progress = el("p", { role: "status" });
-  readonly #asBuilt = el("a", { class: "button" }, w("trip.asBuilt"));
-  readonly #steps = new Steps();
-  readonly #bag = el("p");
-  readonly #buy = el("p");
-
-  protected override build(): void {
-    this.append(el("section", { class: "card stack" }, this.#title, this.#progress, el("p", {}, this.#asBuilt), this.#steps,
-      el("h3", {}, w("trip.bag")), this.#bag, this.#buy));
-  }
-
-  protected override show({ bike, packed: { ticks } }: BikeView): void {
-    setText(this.#title, bike.name);
-    setAttr(this.#asBuilt, "href", `#/wheels/measure/${bike.rec}/as_built`);
-    const views = stepViews(bike.pack?.steps ?? [], bike.rec, ticks);
-    const { done, of } = progressOf(views);
-    setText(this.#progress, done === of && of > 0 ? w("trip.packed", { of }) : w("trip.progress", { done, of }));
-    this.#steps.view = views;
-    const bag = bike.pack?.bag ?? [];
-    setText(this.#bag, bag.length === 0 ? w("trip.bagNone") : bag.join(", "));
-    const buy = bike.pack?.buy_there ?? [];
-    setText(this.#buy, buy.length === 0 ? "" : `${w("trip.buy")}: ${buy.map(nameOf).join(", ")}`);
-    setHidden(this.#buy, buy.length === 0);
-  }
-}
-
-define("rs-packed-bike", BikePart);

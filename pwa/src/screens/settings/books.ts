@@ -7,7 +7,7 @@ import { IdbTables } from "../../log/db/idb_tables.ts";
 import { recordsOf } from "../../log/db/states.ts";
 import { el } from "../../ui/el.ts";
 import type { Ctx } from "../../ui/screen.ts";
-import { w } from "../../words/index.ts";
+import { listed, w } from "../../words/index.ts";
 import { attempt } from "../shared/follow.ts";
 import { Outcome } from "../../ui/outcome.ts";
 import { openPage } from "./page.ts";
@@ -65,5 +65,5 @@ async function contents(book: string): Promise<string> {
   const names = states.filter((state) => !state.deleted && !state.erased).map((state) => valueOf(state, "name"));
   const known = names.filter((name): name is string => typeof name === "string" && name !== "").slice(0, named);
   if (n === 0) return w("books.empty");
-  return known.length === 0 ? w("books.holds", { n }) : w("books.holdsWith", { names: known.join(", "), n });
+  return known.length === 0 ? w("books.holds", { n }) : w("books.holdsWith", { names: listed(known), n });
 }

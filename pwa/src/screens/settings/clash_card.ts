@@ -6,7 +6,7 @@ import type { Json } from "../../log/op/json.ts";
 import { el } from "../../ui/el.ts";
 import { keyed } from "../../ui/keyed.ts";
 import { actName, define, Part, setAttr, setHidden, setText } from "../../ui/part.ts";
-import { w } from "../../words/index.ts";
+import { facts, w } from "../../words/index.ts";
 import { historyOf } from "./page.ts";
 
 export interface Item {
@@ -124,7 +124,7 @@ class AnswerButton extends Part<Answer> {
 
   protected override show({ label, by, mark }: Answer): void {
     setText(this.#label, label);
-    setText(this.#by, [by, mark].filter((words) => words !== "").join(" · "));
+    setText(this.#by, facts([by, mark]));
     setHidden(this.#by, this.#by.textContent === "");
   }
 }

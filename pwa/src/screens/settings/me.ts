@@ -10,6 +10,7 @@ import { listen, setText } from "../../ui/part.ts";
 import { Picker } from "../../ui/picker.ts";
 import type { Ctx } from "../../ui/screen.ts";
 import { w } from "../../words/index.ts";
+import { byName } from "../../words/order.ts";
 import { attempt, follow, tellerFor } from "../shared/follow.ts";
 
 const longest = 60; // characters of a name
@@ -120,5 +121,5 @@ function fill(input: HTMLInputElement, state: RecordState | undefined, field: st
 
 function optionsOf(people: readonly RecordState[], teller: Teller): { value: string; label: string }[] {
   const named = people.map((state) => ({ value: state.rec, label: valueOf(state, "name") ? teller.nameOf(state.rec) : describeRecord(state, teller) }));
-  return [{ value: "", label: w("me.nobody") }, ...named.sort((a, b) => a.label.localeCompare(b.label))];
+  return [{ value: "", label: w("me.nobody") }, ...named.sort((a, b) => byName(a.label, b.label))];
 }

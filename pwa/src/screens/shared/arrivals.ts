@@ -3,10 +3,12 @@
 import { buildOf } from "../../book/checks/build.ts";
 import type { ReadyEvent } from "../../book/checks/ready_events.ts";
 import { textOf } from "../../book/checks/walk_save.ts";
-import { stepViews, ticksOf } from "../../book/packing/pack_view.ts";
-import { bikesOf, goodsAsked, goodsOf, wayOf } from "../../book/packing/trip.ts";
+import { arrivalEvents } from "../../book/packing/arrivals.ts";
+import { packRequest } from "../../book/packing/pack_request.ts";
+import { directions, ticksOf } from "../../book/packing/pack_view.ts";
+import { bikesOf } from "../../book/packing/trip.ts";
 import { dayOf } from "../../book/wheels/measure_days.ts";
-import { type RecordState, valueOf } from "../../log/op/merge.ts";
+import type { RecordState } from "../../log/op/merge.ts";
 import type { Ctx } from "../../ui/screen.ts";
 import type { ReadyBook } from "./ready.ts";
 
@@ -19,15 +21,12 @@ export async function arrivalsOf(ctx: Ctx, bike: RecordState, { lists, find }: R
   if (trips.length === 0) return [];
   const entries = await ctx.book.all("pack_tick");
   const events = await Promise.all(trips.map(async (trip): Promise<readonly ReadyEvent[]> => {
-    const ours = entries.filter((entry) => textOf(entry, "trip") === trip.rec && textOf(entry, "bike") === bike.rec);
-    const last = Math.max(0, ...ours.map(({ newest }) => newest));
-    if (last === 0) return []; // nothing was taken apart
+    const ticks = ticksOf(entries, trip.rec);
     try {
-      const { answer } = await ctx.calc.ask("pack", { bike: buildOf(bike, find), way: wayOf(trip), legs_us: valueOf(trip, "legs_us") === true, goods: goodsAsked(goodsOf(trip)) });
-      const left = stepViews(answer?.arrival ?? [], bike.rec, ticksOf(entries, trip.rec)).filter(({ step, ticked }) => step.must === true && !ticked).length;
-      return answer === undefined ? [] : [{ kind: "arrival", bike: bike.rec, trip: trip.rec, day: dayOf(last), at: last, must_left: left }];
+      const [out, home] = await Promise.all(directions.map(async (direction) => (await ctx.calc.ask("pack", packRequest(trip, buildOf(bike, find), direction))).answer));
+      return out === undefined || home === undefined ? [] : arrivalEvents(trip, bike.rec, (direction) => (direction === "out" ? out : home), ticks);
     } catch {
-      return [];
+      return []; // no sums run here: the walk-arounds still tell
     }
   }));
   return events.flat();

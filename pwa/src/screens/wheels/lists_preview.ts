@@ -4,7 +4,7 @@ import type { ListKind } from "../../book/wheels/lists/lists.ts";
 import type { ListPlan } from "../../book/wheels/lists/lists_read.ts";
 import { el } from "../../ui/el.ts";
 import { actName, define, Part, setHidden, setText } from "../../ui/part.ts";
-import { w } from "../../words/index.ts";
+import { listed, w } from "../../words/index.ts";
 
 export const listTaken = actName<ListPlan>("rs-list-taken");
 export const listLeft = actName<undefined>("rs-list-left");
@@ -43,7 +43,7 @@ export class ListPreview extends Part<PreviewView> {
     setHidden(this.#why, reasons.length === 0);
     fill(this.#edits, edits);
     setHidden(this.#what, edits.length === 0);
-    setText(this.#unknown, w("list.unknown", { columns: firstOf(unknown).join(", ") }));
+    setText(this.#unknown, w("list.unknown", { columns: listed(firstOf(unknown)) }));
     setHidden(this.#unknown, unknown.length === 0);
     setHidden(this.#take, fresh + changed === 0);
   }

@@ -16,7 +16,7 @@ import { Outcome } from "../../ui/outcome.ts";
 import { openPage } from "../../ui/page.ts";
 import { listen, setHidden, setText } from "../../ui/part.ts";
 import type { Ctx } from "../../ui/screen.ts";
-import { w } from "../../words/index.ts";
+import { listed, sentences, w } from "../../words/index.ts";
 import { plain } from "../../words/number.ts";
 import { attempt, follow, tellerFor } from "../shared/follow.ts";
 import { topicOf } from "./guide_topics.ts";
@@ -196,7 +196,7 @@ function savedWords(what: What, { results }: Form, older: boolean, unit: Ctx["se
     const label = side === undefined ? placeWords(place ?? "") : w(`side.${side}`);
     return label === "" ? valueText(field, value, unit) : w("field.sided", { side: label, label: valueText(field, value, unit) });
   });
-  const saved = w("measure.saved", { values: values.join(", ") });
-  if (older) return `${saved} ${w("measure.older")}`;
-  return what === "rotor_runout" || what === "rim_runout" || what === "as_built" ? saved : `${saved} ${w(`measureUsed.${what}`)}`;
+  const saved = w("measure.saved", { values: listed(values) });
+  if (older) return sentences([saved, w("measure.older")]);
+  return what === "rotor_runout" || what === "rim_runout" || what === "as_built" ? saved : sentences([saved, w(`measureUsed.${what}`)]);
 }

@@ -22,7 +22,7 @@ export function newThing(host: HTMLElement, ctx: Ctx): void {
 }
 
 async function open(host: HTMLElement, ctx: Ctx, kind: ThingKind): Promise<void> {
-  openPage(ctx, w("things.addOf", { kind: w(`things.new.${kind}`).toLocaleLowerCase() }), { href: "#/wheels", words: w("place.wheels") });
+  openPage(ctx, w(`things.addA.${kind}`), { href: "#/wheels", words: w("place.wheels") });
   const draft = `new/${kind}`;
   const texts = new Map<string, string>();
   const faults = new Map<string, string>();

@@ -28,6 +28,7 @@ export const pressureWords = {
   "place.old": "typed {age}: check it",
   "place.sheet": "The air at home and at the start",
   "age.now": "just now",
+  "age.unknown": "at an unknown time?",
   "age.minutes": "{n} min ago",
   "age.hours": "{n} h ago",
   "age.days": "{n} days ago",

@@ -99,9 +99,9 @@ class Reader {
 }
 
 // What a spreadsheet would take for a formula, or for the key that leads to the next cell; also in the wide letters of
-// East Asian keyboards.
-const formula = /^'*[=+\-@\t\r\n＝＋－＠]/;
-const guarded = /^'+[=+\-@\t\r\n＝＋－＠]/;
+// East Asian keyboards. A dash between spaces would be read as "not known".
+const formula = /^'*(?:[=+\-@\t\r\n＝＋－＠]|\s+-\s*$)/;
+const guarded = /^'+(?:[=+\-@\t\r\n＝＋－＠]|\s+-\s*$)/;
 
 // guard makes a text safe with an apostrophe before it, and unguard takes that off again.
 export function guard(text: string): string {

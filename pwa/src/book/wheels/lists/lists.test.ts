@@ -45,7 +45,7 @@ function lost(seed: number, write: Writer): string {
   const random = chance(seed);
   const kind = pick(random, listKinds);
   // Two of each kind may bear one name, or none.
-  const others = listKinds.flatMap((each) => Array.from({ length: 3 }, () => merge(hexId(random), [op("0", each, { name: pick(random, ["Twin", "twin", "Lone", "-", "=x", ""]) })])))
+  const others = [...listKinds, "event"].flatMap((each) => Array.from({ length: 3 }, () => merge(hexId(random), [op("0", each, { name: pick(random, ["Twin", "twin", "Lone", "-", "=x", ""]) })])))
     .map((state) => ({ ...state, rec: state.rec }));
   const own = Array.from({ length: 1 + Math.floor(random() * 6) }, () => someRecord(random, kind, others));
   const decimal = pick(random, [".", ","] as const);
@@ -131,11 +131,11 @@ test("lists: a bad cell or row is named, and the rest is taken", () => {
   equal(plan.changes.map(({ set }) => set["name"]), ["A", "B", "F"]);
   equal([plan.fresh, plan.changed, plan.left], [2, 1, 6]);
   equal(plan.reasons, [
-    "line 4, column inner_mm: 250 is too much: 10 to 110 mm", "line 4, column setup: foam is none of tube / tubeless / insert",
+    "line 4, column inner_mm: 250 is too much: 10 to 110 mm", "line 4, column setup: foam is none of tube, tubeless or insert",
     "line 4, column tyre: none is called Nobody here (Tyre)", "line 4, column retired: maybe is neither yes nor no",
     "line 5, column id: this id belongs to another kind of record (Tyre)",
     "line 6, column id: xyz is no id: 32 digits and letters from a to f, or nothing for a new record",
-    "line 8, column id: line 7 has this id already", "line 9: 8 cells, but the first line names 6 columns", "line 11: it says nothing about a new record",
+    "line 8, column id: line 7 has this id already", "line 9: it has more cells (8) than the first line has columns (6)", "line 11: it says nothing about a new record",
   ]);
 });
 
@@ -143,10 +143,10 @@ test("lists: two of one name are told by their ids, and what is gone is not poin
   const twin = merged(op(hex("t2"), "tyre", { name: "ridge 40" }));
   const gone = merged(op(hex("t3"), "tyre", { name: "Old" }), op(hex("t3"), "tyre", { deleted: true }));
   const states = [tyre, twin, gone];
-  equal(readFrom("name,tyre\nA,Ridge 40", "wheel", states).reasons, ["line 2, column tyre: 2 are called Ridge 40: write the id of the one that is meant"]);
+  equal(readFrom("name,tyre\nA,Ridge 40", "wheel", states).reasons, ["line 2, column tyre: more than one is called Ridge 40 (2): write the id of the one that is meant"]);
   equal(sets(readFrom(`name,tyre\nA,${twin.rec}`, "wheel", states)), [["new", { name: "A", tyre: twin.rec }]]);
   equal(readFrom(`name,tyre\nA,Old\nB,${gone.rec}`, "wheel", states).left, 2);
-  equal(readFrom(`id,name\n${gone.rec},A`, "tyre", states).reasons, ["line 2, column id: this record is deleted; restore it from its history first"]);
+  equal(readFrom(`id,name\n${gone.rec},A`, "tyre", states).reasons, ["line 2, column id: this record is removed; restore it from its history first"]);
 });
 
 test("lists: a tyre measured anew is not as old as its last measurement", () => {
@@ -164,12 +164,12 @@ test("lists: a weight that is not for this phone does not go out, and is not cha
 });
 
 test("lists: hostile files are refused or read without harm", () => {
-  equal(refusal(new Uint8Array([0x6e, 0x61, 0x6d, 0x65, 0x0a, 0xfc])), "This file is not written in UTF-8. Save it again as “CSV UTF-8” and bring that in. Nothing was changed.");
+  equal(refusal(new Uint8Array([0x6e, 0x61, 0x6d, 0x65, 0x0a, 0xfc])), "This file is not written in UTF-8. Save it as “CSV UTF-8” and import that. Nothing was changed.");
   for (const [what, bytes] of [["large", new Uint8Array((4 << 20) + 1)], ["nothing", ""], ["no column", "hello,you\n1,2"], ["zeros", "n\0a\0m\0e\0\n"], ["open", '"name\nA'], ["rows", `name\n${"A\n".repeat(10_001)}`]] as const) {
     equal(refusal(bytes).includes("Nothing was changed."), true, what);
   }
   equal(readFrom(`name,note\nA,"never closed\nB,C`).reasons, ["line 2: a quote is opened here and never closed; the rest of the file was not read"]);
-  equal(readFrom(`name,note\nA,${"x".repeat(1 << 20)}\nB,y`).reasons, ["line 2, column note: 1048576 characters are too many: 2000 at most"]);
+  equal(readFrom(`name,note\nA,${"x".repeat(1 << 20)}\nB,y`).reasons, ["line 2, column note: too many characters (1048576): at most 2000"]);
   equal(readFrom("name\nA\0B").reasons, ["line 2, column name: there is a character in it that no text has"]);
   const wide = readFrom(`name${",x".repeat(100_000)}\nA${",1".repeat(100_000)}`);
   equal([wide.unknown.length, sets(wide)], [100_000, [["new", { name: "A" }]]]);

@@ -2,7 +2,7 @@
 
 import { member } from "../../../log/op/json.ts";
 import type { RecordState } from "../../../log/op/merge.ts";
-import { w } from "../../../words/index.ts";
+import { either, w } from "../../../words/index.ts";
 import { type KindField, kinds } from "../../value/kinds.ts";
 import type { Who } from "../../bind/take.ts";
 
@@ -37,7 +37,7 @@ export function standWords({ spec }: Column): string {
   switch (spec.type) {
     case "number": return rangeWords(spec);
     case "text": return w("listStand.text", { max: spec.max ?? 0 });
-    case "choice": return (spec.options ?? []).join(" / ");
+    case "choice": return either(spec.options ?? []);
     case "flag": return w("listStand.flag");
     case "day": return w("listStand.day");
     case "time": return w("listStand.time");

@@ -1,7 +1,7 @@
 // One cell of a list that comes in: its value, or what is wrong with it.
 
 import type { Json } from "../../../log/op/json.ts";
-import { w } from "../../../words/index.ts";
+import { either, w } from "../../../words/index.ts";
 import { unguard } from "./csv.ts";
 import type { KindField } from "../../value/kinds.ts";
 import { type Column, rangeWords } from "./lists.ts";
@@ -54,7 +54,7 @@ function readFlag(text: string): Cell {
 
 function readChoice(text: string, { options = [] }: KindField): Cell {
   const value = options.find((option) => option === text.toLowerCase());
-  return value === undefined ? { fault: w("listFault.choice", { text: short(text), options: options.join(" / ") }) } : { value };
+  return value === undefined ? { fault: w("listFault.choice", { text: short(text), options: either(options) }) } : { value };
 }
 
 function readDay(text: string): Cell {

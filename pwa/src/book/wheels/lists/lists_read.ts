@@ -5,7 +5,7 @@ import type { Change } from "../../../log/book_log.ts";
 import { type Json, sameValue } from "../../../log/op/json.ts";
 import { type RecordState, valueOf } from "../../../log/op/merge.ts";
 import { isId } from "../../../log/op/op.ts";
-import { w } from "../../../words/index.ts";
+import { listed, w } from "../../../words/index.ts";
 import { csvRows, type CsvRow, fileText, unguard } from "./csv.ts";
 import { kindWords } from "../../value/kind_words.ts";
 import { type Column, idColumn, type Shelf } from "./lists.ts";
@@ -131,7 +131,7 @@ class Reader {
     if (faults.length > 0) return this.#leave(...faults);
     if (state === undefined) return this.#add(row, id, set);
     if (Object.keys(set).length === 0) return void this.#same++;
-    this.#edits.push(w("list.edit", { name: this.#nameOf(state), columns: Object.keys(set).join(", ") }));
+    this.#edits.push(w("list.edit", { name: this.#nameOf(state), columns: listed(Object.keys(set)) }));
     const undated = "measured_mm" in set && !("measured_at" in set) && valueOf(state, "measured_at") != null;
     this.#changes.push({ rec: state.rec, kind: state.kind, set: undated ? { ...set, measured_at: null } : set, shown: state });
   }
@@ -161,6 +161,6 @@ class Reader {
 
   #nameOf(state: RecordState): string {
     const name = valueOf(state, "name");
-    return typeof name === "string" && name !== "" ? short(name) : `${idColumn} ${state.rec.slice(0, 8)}…`;
+    return typeof name === "string" && name !== "" ? short(name) : w("list.byId", { id: state.rec.slice(0, 8) });
   }
 }

@@ -1,0 +1,47 @@
+// What a press in the car writes: a spare goes out, comes back, gets its place, is pumped.
+
+import type { Change } from "../../log/book_log.ts";
+import type { RecordState } from "../../log/op/merge.ts";
+import { dayOf } from "../wheels/measure_days.ts";
+import type { Rider, SpareWheel } from "./fleet.ts";
+import { textIn } from "./known.ts";
+import type { Loan } from "./lent.ts";
+
+export interface Given {
+  readonly spare: SpareWheel;
+  readonly rider: Rider | undefined; // undefined: a bike that is not in the book
+  readonly number: string;
+  readonly place: string; // where on the road, "" where nobody may know
+  readonly event: string;
+}
+
+// gaveChanges say that a spare is out.
+export function gaveChanges({ spare, rider, number, place, event }: Given, newRec: () => string, now: number): readonly Change[] {
+  return [{
+    rec: newRec(), kind: "spare_out",
+    set: {
+      spare: spare.rec, side: spare.hub.side, day: dayOf(now), ...(number !== "" && { number }), ...(rider !== undefined && { bike: rider.bike.rec }),
+      ...(rider !== undefined && textIn(rider.bike, "rider") !== "" && { person: textIn(rider.bike, "rider") }),
+      ...(spare.wheel !== undefined && { wheel: spare.wheel.rec }), ...(place !== "" && { note: place }), ...(event !== "" && { event }),
+    },
+  }];
+}
+
+// backChanges say that it is in the car again.
+export function backChanges(loan: Loan, newRec: () => string, now: number): readonly Change[] {
+  return [{ rec: newRec(), kind: "spare_in", set: { spare: loan.spare, out: loan.out, day: dayOf(now) } }];
+}
+
+// spareChanges make a wheel a spare with a name to call out and a place in the car.
+export function spareChanges(wheel: RecordState, name: string, place: string, bare: boolean, newRec: () => string): readonly Change[] {
+  return [{ rec: newRec(), kind: "spare", set: { wheel: wheel.rec, ...(name !== "" && { name }), ...(place !== "" && { place }), ...(bare && { bare }) } }];
+}
+
+// pumpedChanges say what a spare was pumped to, in kPa, true and where it was set.
+export function pumpedChanges(spare: SpareWheel, kpa: number, c: number, m: number, newRec: () => string, now: number): readonly Change[] {
+  if (spare.wheel === undefined) return [];
+  return [{
+    rec: newRec(), kind: "pressure_set",
+    set: { wheel: spare.wheel.rec, side: spare.hub.side, kpa: Math.round(kpa * 10) / 10, c, m, day: dayOf(now), ...(spare.tyre !== undefined && { tyre: spare.tyre.rec }) },
+  }];
+}

@@ -1,3 +1,0 @@
-import { later } from "../../ui/later.ts";
-
-export const screen = later("support");
