@@ -75,8 +75,8 @@ func (p *Page) why(side string) {
 	p.Find("heading", name)
 }
 
-// done closes the open sheet.
-func (p *Page) done() {
+// shut closes the open sheet.
+func (p *Page) shut() {
 	p.t.Helper()
 	p.Tap("button", words(p.t)["sheet.done"])
 }
@@ -117,10 +117,10 @@ func TestTheDailyUseFitsOnePhone(t *testing.T) {
 	p.Resize(Phone)
 	p.ground()
 	p.ShotNow("board-ground")
-	p.done()
+	p.shut()
 	p.why(in["side.front"])
 	p.ShotNow("board-why")
-	p.done()
+	p.shut()
 	p.tap(p.Find(fields, in["field.now.front"]))
 	p.ShotNow("board-keys")
 	p.Axe()
@@ -129,7 +129,7 @@ func TestTheDailyUseFitsOnePhone(t *testing.T) {
 	}
 	p.says(in["side.front"], "you read 32 psi")
 	p.Tap("button", in["keys.clear"])
-	p.done()
+	p.shut()
 	Eval[bool](p, `(document.documentElement.style.fontSize = "200%") !== ""`)
 	p.ShotNow("board-large")
 	p.wide("pressure with letters twice as large")
