@@ -20,7 +20,7 @@ func TestFromAColdStartToTheAction(t *testing.T) {
 	p.weather(in, "20", "200")
 	p.edit(in["field.ride.c"], "8")
 	p.edit(in["field.ride.m"], "1100")
-	p.done()
+	p.shut()
 	p.Tap("button", in["set.both"])
 	p.See(in["set.done"])
 	p.says(front, in["act.unread"]) // set at home, the screen stands at the start: twelve degrees colder, nine hundred metres higher

@@ -379,7 +379,7 @@ export const pressureWords = {
   "why.cost": "More than the best",
   "why.light": "Time in which the wheel is light",
   "why.frame": "Shaking at the frame",
-  "why.atRide": "Pressures here are true ones at the ride; the big number is what your gauge shows where you set it.",
+  "why.atRide": "Pressures here are true ones at the ride; the big number is what your gauge shows where you stand.",
   "why.model": "How: a softer tyre flexes more, a harder one shakes more. The sum of both is flat near its lowest point, so the number is where watts lost and distance from usual practice, weighed together, are least. Soft ground draws it towards the floor. Limits always win.",
   "why.sources": "Sources: ISO 2533 (air), ISO 8608 (ground), ETRTO (measuring rims), Renart and Roura-Grabulosa 2019 (tyre spring), Clark 1978 and Grappe 1999 (casing), Zuo and Zhang 2013 and Turner, arXiv 2405.00019 (roughness), Fairley and Griffin 1989 (seated body). Usual practice is common practice; the floor and the ground’s classes are our choice.",
   "why.caution": "The number on the part and the maker’s manual win over this app; so do local rules and a qualified mechanic.",
