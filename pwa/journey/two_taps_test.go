@@ -55,7 +55,7 @@ func TestFromAColdStartToTheAction(t *testing.T) {
 	again.Type(label, "42 psi")
 	again.says(front, "Let out")
 	again.Type(label, "abc")
-	again.says(front, "OLD")
+	again.says(front, in["act.readAgain"])
 	again.Axe()
 	again.EachLook(func(size Size, _ string) { again.wide("readings at " + size.Name) })
 	again.Shot("two-taps")
