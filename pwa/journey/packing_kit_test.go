@@ -90,13 +90,3 @@ func (p *Page) setDay(label, day string) {
 		return true;
 	}`, day))
 }
-
-// boxes lists the steps on the page with whether they are ticked.
-func (p *Page) boxes() (found []Node) {
-	for _, node := range p.Tree() {
-		if node.Role == "checkbox" {
-			found = append(found, node)
-		}
-	}
-	return found
-}

@@ -14,7 +14,6 @@ import (
 	"crypto/x509"
 	"crypto/x509/pkix"
 	"encoding/pem"
-	"errors"
 	"fmt"
 	"math/big"
 	"net"
@@ -103,7 +102,7 @@ func newAuthority(host string, now time.Time) ([]byte, error) {
 	return append(pem.EncodeToMemory(&pem.Block{Type: "CERTIFICATE", Bytes: der}), pem.EncodeToMemory(&pem.Block{Type: "PRIVATE KEY", Bytes: secret})...), nil
 }
 
-var errUnreadable = errors.New("the authority in the data folder cannot be read. " + sqlite.HowToMend)
+var errUnreadable = fmt.Errorf("the authority in the data folder cannot be read. %s", sqlite.HowToMend)
 
 func readAuthority(stored []byte) (*Authority, error) {
 	first, after := pem.Decode(stored)
