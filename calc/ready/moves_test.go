@@ -96,6 +96,14 @@ func TestSkippingNeverHelps(t *testing.T) {
 	})
 }
 
+// told is an answer with what is told of the last look: walks may differ in what belongs to other events.
+func told(a ready.Answer) ready.Answer {
+	if l := a.LastLook; l != nil {
+		a.LastLook = &ready.Event{Moment: l.Moment, Day: l.Day, Asked: l.Asked, Looked: l.Looked}
+	}
+	return a
+}
+
 // The order in which events are given never matters, whatever their clocks.
 func TestOrderNeverMatters(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
@@ -106,7 +114,7 @@ func TestOrderNeverMatters(t *testing.T) {
 			}
 		}
 		other := rapid.Permutation(events).Draw(t, "other order")
-		if a, b := ready.Decide(sound(), events, today), ready.Decide(sound(), other, today); !reflect.DeepEqual(a, b) {
+		if a, b := told(ready.Decide(sound(), events, today)), told(ready.Decide(sound(), other, today)); !reflect.DeepEqual(a, b) {
 			t.Fatalf("%+v\n%+v", a, b)
 		}
 	})

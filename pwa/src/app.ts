@@ -59,6 +59,7 @@ export class App {
   visit({ screen, path, first }: Visit): void {
     this.#open?.closing.abort();
     this.#open?.screen.close?.();
+    this.#shell.voice.say("");
     const closing = new AbortController();
     this.#open = { screen, closing };
     const { head, host } = this.#shell.stage();

@@ -1,4 +1,5 @@
-// Speaks to people who listen to the page: only the last words, and only after a second's rest.
+// Speaks to people who listen to the page: only the last words, and only after a second's rest. What was said before is taken away
+// at once: nobody may find a number there that no longer holds.
 
 import { el } from "./el.ts";
 import { setText } from "./part.ts";
@@ -11,6 +12,7 @@ export class Voice {
 
   say(words: string): void {
     clearTimeout(this.#timer);
+    if (this.node.textContent !== words) setText(this.node, "");
     this.#timer = setTimeout(() => setText(this.node, words), rest);
   }
 }

@@ -86,6 +86,7 @@ export class Acts {
   // heard is called when records changed: here, in another tab, on another phone.
   async #heard(recs: ReadonlySet<string>): Promise<void> {
     const desk = this.#desk;
+    await desk.opened;
     if (desk.ctx.closed.aborted) return;
     await desk.entries.look();
     const fresh = !desk.draft.started && Object.keys(desk.draft.texts).length === 0;

@@ -51,6 +51,8 @@ export class Desk {
   readonly #widths: WidthDesk;
   #pressed = false; // the first-run button, so that missing answers are now pointed at
   #part: Board | FirstRun | Setup | undefined;
+  // opened ends when the draft is read: until then there is nothing that a change of the book could be compared with.
+  readonly opened: Promise<void>;
   #loaded = false;
   #stale = false;
   #asking: Promise<void> | undefined;
@@ -84,7 +86,7 @@ export class Desk {
     // Ages are told in minutes; a screen that lies open keeps them true.
     const clock = setInterval(() => this.#tick(), 60_000);
     ctx.closed.addEventListener("abort", () => clearInterval(clock));
-    void this.#load();
+    this.opened = this.#load();
   }
 
   async #load(): Promise<void> {
