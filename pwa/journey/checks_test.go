@@ -197,7 +197,7 @@ func TestAFindingStaysUntilItIsClosed(t *testing.T) {
 	p.See("cord shows")
 	p.Go("wheels/" + hexOf("Ochre"))
 	p.See("cord shows")
-	p.Tap("link", "cord shows")
+	p.tap(p.link("cord shows"))
 	p.See("4 o’clock")
 	p.See("3.5 mm")
 	p.Tap("button", in["checks.closeIt"])

@@ -67,7 +67,7 @@ interface ReasonNode extends HTMLLIElement {
 function makeReason(): ReasonNode {
   const words = el("strong");
   const detail = el("span", { class: "small quiet" });
-  const link = el("a", {}, words, detail);
+  const link = el("a", {}, words, " ", detail); // the space is for those who listen
   const show = (reason: ReasonView): void => {
     setText(words, reason.words);
     setAttr(link, "href", reason.href === "" ? null : reason.href);
