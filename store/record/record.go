@@ -3,6 +3,7 @@
 package record
 
 import (
+	"bytes"
 	_ "embed"
 	"encoding/json"
 	"fmt"
@@ -50,6 +51,37 @@ func read() (list struct {
 		panic(err) // a mistake in the program itself, found by its first test
 	}
 	return list
+}
+
+// FieldNames lists the fields of a kind in the order in which kinds.json has them, which is that of columns and forms; nil for a kind
+// that is not there.
+func FieldNames(kind string) []string {
+	var list struct {
+		Kinds map[string]struct {
+			Fields json.RawMessage `json:"fields"`
+		} `json:"kinds"`
+	}
+	if err := json.Unmarshal(kindsJSON, &list); err != nil {
+		panic(err)
+	}
+	fields, known := list.Kinds[kind]
+	if !known || len(fields.Fields) == 0 {
+		return nil
+	}
+	decoder := json.NewDecoder(bytes.NewReader(fields.Fields))
+	if _, err := decoder.Token(); err != nil {
+		panic(err)
+	}
+	var names []string
+	for decoder.More() {
+		name, err := decoder.Token()
+		var skipped json.RawMessage
+		if err != nil || decoder.Decode(&skipped) != nil {
+			panic("kinds.json is not the list it was a moment ago")
+		}
+		names = append(names, name.(string))
+	}
+	return names
 }
 
 // Schema is the version of the list, written into every op.

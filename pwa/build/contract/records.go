@@ -35,19 +35,19 @@ func Records(schema int, kinds map[string]record.Kind) []byte {
 	names := slices.Sorted(maps.Keys(kinds))
 	out.WriteString("// Records are the fields of each kind. Any may be missing, and null is one that was taken back.\nexport interface Records {\n")
 	for _, name := range names {
-		fmt.Fprintf(&out, "  readonly %s: {\n%s  };\n", name, recordMembers(kinds[name].Fields))
+		fmt.Fprintf(&out, "  readonly %s: {\n%s  };\n", name, recordMembers(name, kinds[name].Fields))
 	}
 	out.WriteString("}\n\nexport type KindName = keyof Records;\n\nexport const kinds = {\n")
 	for _, name := range names {
-		fmt.Fprintf(&out, "  %s: {is: %s, fields: {\n%s  }},\n", name, literal(kinds[name].Is), recordRows(kinds[name].Fields))
+		fmt.Fprintf(&out, "  %s: {is: %s, fields: {\n%s  }},\n", name, literal(kinds[name].Is), recordRows(name, kinds[name].Fields))
 	}
 	out.WriteString("} as const satisfies Readonly<Record<KindName, Kind>>;\n")
 	return []byte(out.String())
 }
 
-func recordMembers(fields map[string]record.Field) string {
+func recordMembers(kind string, fields map[string]record.Field) string {
 	var out strings.Builder
-	for _, name := range slices.Sorted(maps.Keys(fields)) {
+	for _, name := range inOrder(kind, fields) {
 		fmt.Fprintf(&out, "    readonly %s?: %s | null;", name, recordType(fields[name]))
 		if unit := fields[name].Unit; unit != "" {
 			out.WriteString(" // " + unit)
@@ -77,9 +77,9 @@ func recordType(f record.Field) string {
 	panic("no type is known for a record's " + f.Type) // a type that was added to kinds.json alone
 }
 
-func recordRows(fields map[string]record.Field) string {
+func recordRows(kind string, fields map[string]record.Field) string {
 	var out strings.Builder
-	for _, name := range slices.Sorted(maps.Keys(fields)) {
+	for _, name := range inOrder(kind, fields) {
 		fmt.Fprintf(&out, "    %s: %s,\n", name, recordRow(fields[name]))
 	}
 	return out.String()
@@ -106,4 +106,13 @@ func recordRow(f record.Field) string {
 		facts = append(facts, "of: "+recordRow(*f.Of))
 	}
 	return "{" + strings.Join(facts, ", ") + "}"
+}
+
+// inOrder lists the fields as kinds.json has them; those of a kind that is not there by name.
+func inOrder(kind string, fields map[string]record.Field) []string {
+	names := record.FieldNames(kind)
+	if len(names) != len(fields) {
+		return slices.Sorted(maps.Keys(fields))
+	}
+	return names
 }
