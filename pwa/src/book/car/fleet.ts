@@ -1,6 +1,7 @@
 // Everything a car needs of the book at once: riders by number with their bikes, spare wheels with their place, spare bikes.
 
 import type { RecordState } from "../../log/op/merge.ts";
+import { byName } from "../../words/order.ts";
 import { bikeName } from "../pressure/bikes.ts";
 import { type Side, sides } from "../pressure/answer.ts";
 import { type End, endOf, type Hub, hubOf } from "./hub.ts";
@@ -73,7 +74,7 @@ export function fleetOf(book: CarBook): Fleet {
   });
   const spares = book.spares.filter((spare) => !flagIn(spare, "retired")).map((spare) => spareOf(spare, wheels, tyres, loans, book.sets));
   const bikes = ours.filter((bike) => flagIn(bike, "spare")).map((bike) => ({ bike, name: bikeName(bike), place: textIn(bike, "place") }));
-  return { riders: riders.sort(byNumber), spares: spares.sort((a, b) => a.name.localeCompare(b.name, undefined, { numeric: true })), bikes, loans };
+  return { riders: riders.sort(byNumber), spares: spares.sort((a, b) => byName(a.name, b.name)), bikes, loans };
 }
 
 function spareOf(
@@ -92,15 +93,15 @@ function spareOf(
 }
 
 function byNumber(a: Rider, b: Rider): number {
-  return a.number.localeCompare(b.number, undefined, { numeric: true }) || (a.bike.rec < b.bike.rec ? -1 : 1);
+  return byName(a.number, b.number) || (a.bike.rec < b.bike.rec ? -1 : 1);
 }
 
 // matching narrows the riders: a number by its beginning, the whole number first; a word by any part of a name.
 export function matching(riders: readonly Rider[], typed: string): readonly Rider[] {
-  const text = typed.trim().toLocaleLowerCase();
+  const text = typed.trim().toLowerCase();
   if (text === "") return [];
   if (!/^\d+$/.test(text)) {
-    return riders.filter(({ name, bikeName: bike }) => `${name} ${bike}`.toLocaleLowerCase().includes(text));
+    return riders.filter(({ name, bikeName: bike }) => `${name} ${bike}`.toLowerCase().includes(text));
   }
   const begins = riders.filter(({ number }) => number.startsWith(text));
   return [...begins.filter(({ number }) => number === text), ...begins.filter(({ number }) => number !== text)];

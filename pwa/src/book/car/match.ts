@@ -1,7 +1,7 @@
 // The question which spare fits, and its answer in words.
 
 import type { MatchAnswer, MatchRequest } from "../../contract/contract.ts";
-import { w } from "../../words/index.ts";
+import { listed, w } from "../../words/index.ts";
 import { clockWords } from "../value/when.ts";
 import { plain } from "../../words/number.ts";
 import type { SpareWheel } from "./fleet.ts";
@@ -37,7 +37,7 @@ export function giveView(verdicts: readonly Verdict[], spares: readonly SpareWhe
   });
   const first = known.find(({ verdict, spare }) => verdict.fits !== "no" && !missing.has(spare.rec));
   const give = first === undefined ? undefined : {
-    rec: first.spare.rec, spare: first.spare.name, words: w("car.give", { spare: first.spare.name.toLocaleUpperCase() }), facts: factsOf(first.spare, pressure, now),
+    rec: first.spare.rec, spare: first.spare.name, words: w("car.give", { spare: first.spare.name.toUpperCase() }), facts: factsOf(first.spare, pressure, now),
     change: first.verdict.fits === "yes" ? "" : reasonsWords(first.verdict, first.spare, now),
   };
   const others = known.filter((each) => each !== first).map(({ verdict, spare }) => ({
@@ -55,9 +55,9 @@ function factsOf(spare: SpareWheel, pressure: (kpa: number) => string, now: numb
 
 // reasonsWords tells why not, or what to change.
 export function reasonsWords({ fits, minutes, reasons }: Verdict, spare: SpareWheel, now: number): string {
-  const all = new Intl.ListFormat(undefined, { type: "unit" }).format(reasons.map((reason) => reasonWords(reason, spare, now)));
-  if (fits === "no") return w("car.no", { why: all });
-  return minutes > 0 ? w("car.changeIn", { why: all, minutes: plain(Math.ceil(minutes)) }) : w("car.change", { why: all });
+  const why = listed(reasons.map((reason) => reasonWords(reason, spare, now)));
+  if (fits === "no") return w("car.no", { why });
+  return minutes > 0 ? w("car.changeIn", { why, minutes: plain(Math.ceil(minutes)) }) : w("car.change", { why });
 }
 
 function reasonWords({ code, values }: Reason, { loan }: SpareWheel, now: number): string {

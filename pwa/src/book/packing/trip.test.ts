@@ -117,7 +117,7 @@ test("as built: what was written down stands at its step, and what is missing is
   const built: Built = { bike: "b", wheels: { front: "w", rear: "v" }, measures, photos: [] };
   const asked = (...as_built: NonNullable<Step["as_built"]>[number][]): Step => step({ id: "as_built", as_built });
   equal([builtWords(asked("saddle_height"), built), builtWords(asked("bar_angle", "photos"), built), builtWords(asked("reach"), built)], ["As built: saddle height 742 mm", "As built: bar angle 3 °", ""]);
-  equal(missingWords(asked("saddle_height", "reach", "photos", "rotor_runout"), built), "Not written down: reach, photos, and rotor run-out.");
+  equal(missingWords(asked("saddle_height", "reach", "photos", "rotor_runout"), built), "Not written down: reach, photos and rotor run-out.");
   const photo = made("p", "photo", { bike: "b", sha256: "00" });
   equal(missingWords(asked("saddle_height", "photos"), { ...built, photos: [photo] }), "");
 });

@@ -13,7 +13,7 @@ import { Outcome } from "../../ui/outcome.ts";
 import { openPage } from "../../ui/page.ts";
 import { setHidden, setText } from "../../ui/part.ts";
 import type { Ctx } from "../../ui/screen.ts";
-import { w } from "../../words/index.ts";
+import { all, w } from "../../words/index.ts";
 import { attempt, follow } from "../shared/follow.ts";
 import { fleetNow } from "./car_book.ts";
 
@@ -48,7 +48,7 @@ export function out(host: HTMLElement, ctx: Ctx): void {
     keyed(twice, lentTwice(loans), ([first]) => first?.spare ?? "", () => el("li", { class: "notice care" }), (node, group) => {
       const [first] = group;
       if (first === undefined) return;
-      const names = new Intl.ListFormat(undefined, { type: "conjunction" }).format(group.map((loan) => whoHas(fleet, loan) || w("lent.since", { clock: clockWords(loan.at, Date.now()) })));
+      const names = all(group.map((loan) => whoHas(fleet, loan) || w("lent.since", { clock: clockWords(loan.at, Date.now()) })));
       node.replaceChildren(el("strong", {}, w("lent.twice")), el("p", {}, w("lent.twiceWhy", { spare: nameOf(fleet, first), list: names })));
     });
   }, (words) => (outcome.view = { words, failed: true }));
