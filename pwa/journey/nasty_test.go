@@ -47,7 +47,7 @@ func TestABookFullOfScriptsIsShownAsText(t *testing.T) {
 	p.Go("settings/phones")
 	p.Tap("DisclosureTriangle", fill(in["phones.changeOf"], "name", "<img src=x onerror=hurt()>"))
 	p.Tap("button", in["phones.shutOut"])
-	p.See("<img src=x onerror=hurt()> is turned away at once")
+	p.See("turns <img src=x onerror=hurt()> away at once")
 	p.Tap("button", in["phones.forEver"])
 	p.See(fill(in["phones.isOut"], "name", "<img src=x onerror=hurt()>"))
 	p.harmless("phones after one was shut out")

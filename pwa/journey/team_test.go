@@ -51,7 +51,7 @@ func TestTheTeamListTellsWhatEachBikesOwnScreenTells(t *testing.T) {
 	p.air()
 	p.Type(in["field.ride.c"], "5")
 	p.Type(in["field.ride.m"], "1100")
-	p.See("5 °C · 1,100 m")
+	p.See("5 °C · 1100 m")
 	p.shut()
 	p.installed()
 	server.Stop()
