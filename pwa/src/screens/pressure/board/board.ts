@@ -2,6 +2,7 @@
 // one tap away, in sheets.
 
 import "./board.css";
+import "./board_sizes.css";
 import { type Side, sides } from "../../../book/pressure/answer.ts";
 import type { ScreenView } from "../../../book/pressure/screen_view.ts";
 import { el } from "../../../ui/el.ts";
