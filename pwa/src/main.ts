@@ -61,7 +61,7 @@ const places = [
   lazy("wheels", () => w("place.wheels"), () => import("./screens/wheels/index.ts")),
   lazy("settings", () => w("place.settings"), () => import("./screens/settings/index.ts")),
 ];
-new Router([pressure, ...places], (visit) => app.visit(visit)).start();
+void new Router([pressure, ...places], (visit) => app.visit(visit)).start();
 void settings.load();
 
 let asked = false;
