@@ -33,6 +33,7 @@ export interface Drafts {
 export interface ScreenSettings {
   readonly units: "bar" | "psi" | "kpa";
   readonly theme: "system" | "day" | "night";
+  readonly language: "phone" | "en" | "de";
   readonly installHint: boolean;
 }
 
