@@ -71,7 +71,7 @@ var cellValues = regexp.MustCompile(`^\[\[\P{Ll}*[^\]]*\]: \[[a-z]+(, [a-z]+)*,?
 
 // cut lists what is wider than its box, which hides the rest.
 const cut = `[...document.querySelectorAll("body *")].filter((each) => each.checkVisibility() && each.scrollWidth > each.clientWidth + 1
-	&& ["hidden", "clip"].includes(getComputedStyle(each).overflowX) && each.clientWidth > 1 && each.textContent.trim() !== "")
+	&& ["hidden", "clip"].includes(getComputedStyle(each).overflowX) && each.clientWidth > 8 && each.textContent.trim() !== "")
 	.map((each) => each.tagName + "." + each.className + ": " + each.textContent.slice(0, 60) + " is " + each.scrollWidth + " in " + each.clientWidth)`
 
 func TestEveryPlaceInAnotherLanguage(t *testing.T) {
