@@ -33,6 +33,30 @@ func (v values) in(name string) values { o, _ := v[name].(values); return o }
 // items is a list of objects.
 func (v values) items(name string) []values { l, _ := v[name].([]values); return l }
 
+// numbers is a list of plain numbers.
+func (v values) numbers(name string) []float64 {
+	list, _ := v[name].([]any)
+	out := make([]float64, 0, len(list))
+	for _, item := range list {
+		if x, isNumber := item.(float64); isNumber {
+			out = append(out, x)
+		}
+	}
+	return out
+}
+
+// words is a list of plain texts.
+func (v values) words(name string) []string {
+	list, _ := v[name].([]any)
+	out := make([]string, 0, len(list))
+	for _, item := range list {
+		if s, isText := item.(string); isText {
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
 // faulty stands for a value that was given and refused: it counts as given.
 type faulty struct{}
 
@@ -198,6 +222,9 @@ func (f *Field) checkList(path string, value any) (any, *Error) {
 	if n := float64(len(raw)); n < f.Min || n > f.Max {
 		return nil, wrong(CodeBounds, path, "min", f.Min, "max", f.Max, "items", true)
 	}
+	if f.Each != nil {
+		return f.checkPlain(path, raw)
+	}
 	out := make([]values, len(raw))
 	var faults *Error
 	for i, item := range raw {
@@ -210,6 +237,24 @@ func (f *Field) checkList(path string, value any) (any, *Error) {
 		var fault *Error
 		out[i], fault = checkObject(at, members, f.Fields)
 		faults = together(faults, fault)
+	}
+	return out, faults
+}
+
+// checkPlain holds each item of a list of plain values to its field. Most lists have no fault, so paths are made only for those that do.
+func (f *Field) checkPlain(path string, raw []any) (any, *Error) {
+	out := make([]any, len(raw))
+	var faults *Error
+	for i, item := range raw {
+		value, fault := f.Each.check("", item)
+		if fault == nil {
+			out[i] = value
+			continue
+		}
+		_, fault = f.Each.check(join(path, strconv.Itoa(i)), item)
+		if faults = together(faults, fault); len(faults.others)+1 >= maxFaults {
+			break
+		}
 	}
 	return out, faults
 }

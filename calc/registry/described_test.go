@@ -3,6 +3,7 @@ package registry_test
 import (
 	"encoding/json"
 	"math"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -16,6 +17,7 @@ type described struct {
 	Required   bool
 	Nullable   bool
 	Choices    []string
+	Each       *described // of a list of plain values
 }
 
 type publication struct {
@@ -30,7 +32,7 @@ func published(t *testing.T) []publication {
 	for _, c := range registry.Contracts() {
 		p := publication{Name: c.Name, Example: c.Example}
 		for _, row := range registry.Rows(c.Request) {
-			p.Fields = append(p.Fields, described{row.Path, string(row.Kind), row.Min, row.Max, !row.Optional, row.Nullable, row.Choices})
+			p.Fields = append(p.Fields, describe(row.Path, row.Field))
 		}
 		list = append(list, p)
 	}
@@ -38,6 +40,15 @@ func published(t *testing.T) []publication {
 		t.Fatalf("%d calculations are described, %d exist", len(list), len(registry.Names()))
 	}
 	return list
+}
+
+func describe(path string, f *registry.Field) described {
+	d := described{path, string(f.Kind), f.Min, f.Max, !f.Optional, f.Nullable, f.Choices, nil}
+	if f.Each != nil {
+		each := describe(path+".*", f.Each)
+		d.Each = &each
+	}
+	return d
 }
 
 // ordinary is a value that a field takes.
@@ -54,9 +65,21 @@ func (p publication) ordinary(f described) any {
 	case "day":
 		return "2026-07-14"
 	case "list":
-		return []any{p.object(f.Path + ".*")}
+		out := []any{}
+		for range max(1, int(f.Min)) {
+			out = append(out, p.item(f))
+		}
+		return out
 	}
 	return p.object(f.Path)
+}
+
+// item is one that a list takes.
+func (p publication) item(list described) any {
+	if list.Each != nil {
+		return p.ordinary(*list.Each)
+	}
+	return p.object(list.Path + ".*")
 }
 
 // object holds every required member below a path.
@@ -144,7 +167,7 @@ func TestEveryDescribedFieldGuardsItself(t *testing.T) {
 					refused(t, p.Name, p.edited(t, f.Path, set(far)), "out_of_bounds", at)
 				}
 			case "list":
-				item := p.object(f.Path + ".*")
+				item := p.item(f)
 				for _, n := range []int{int(f.Min) - 1, int(f.Max) + 1} {
 					if n < 0 { // a list that may be empty
 						continue
@@ -155,11 +178,31 @@ func TestEveryDescribedFieldGuardsItself(t *testing.T) {
 					}
 					refused(t, p.Name, p.edited(t, f.Path, set(items)), "out_of_bounds", at)
 				}
+				checkItems(t, p, f, at)
 			}
 		}
 	}
 	if fields < 60 {
 		t.Errorf("only %d fields are described", fields)
+	}
+}
+
+// checkItems tries items of a list of plain values that it must refuse, and looks for the path of the one that is wrong.
+func checkItems(t *testing.T, p publication, f described, at string) {
+	t.Helper()
+	if f.Each == nil {
+		return
+	}
+	for _, wrong := range wrongTypes(f.Each.Type) {
+		items := p.ordinary(f).([]any)
+		items[len(items)-1] = wrong
+		refused(t, p.Name, p.edited(t, f.Path, set(items)), "wrong_type", at+"."+strconv.Itoa(len(items)-1))
+	}
+	outside := map[string][]any{"number": {f.Each.Min - 1e-3, f.Each.Max + 1e-3}, "text": {"", strings.Repeat("x", int(f.Each.Max)+1)}}
+	for _, wrong := range outside[f.Each.Type] {
+		items := p.ordinary(f).([]any)
+		items[0] = wrong
+		refused(t, p.Name, p.edited(t, f.Path, set(items)), "out_of_bounds", at+".0")
 	}
 }
 

@@ -28,7 +28,8 @@ type Field struct {
 	Nullable bool // null where there is no such number or thing; in a request as good as left out
 	Choices  []string
 	Fields   []*Field // of an object, or of each item of a list
-	Item     kind     // of a list of an answer whose items are no objects: what they are
+	Item     kind     // of a list whose items are no objects: what they are
+	Each     *Field   // of such a list in a request: what each item is held to
 	Default  any      // what is taken when it is left out: a float64, a bool or a string; nil where nothing is
 	Usual    []Usual  // what a person may take when they do not know, by the tyre's printed width
 }
@@ -54,6 +55,11 @@ func date(name string) *Field { return &Field{Name: name, Kind: day} }
 
 func listOf(name string, lo, hi float64, table ...*Field) *Field {
 	return &Field{Name: name, Kind: list, Min: lo, Max: hi, Fields: table}
+}
+
+// plainList is a list of a request whose items are no objects: each is held to what stands in the field given for one.
+func plainList(name string, lo, hi float64, each *Field) *Field {
+	return &Field{Name: name, Kind: list, Min: lo, Max: hi, Item: each.Kind, Each: each}
 }
 
 func yesNo(name string) *Field { return &Field{Name: name, Kind: boolean} }

@@ -161,6 +161,11 @@ func wordsOf(path string) string {
 	if words, found := sidedWords[strings.Join(parts, ".")]; found && side != "" {
 		return side + " " + words
 	}
+	if last := len(parts) - 1; last > 0 && parts[last] == "*" { // an item of a list of plain values is called as its list
+		if words, found := fieldWords[strings.Join(parts[:last], ".")]; found {
+			return words
+		}
+	}
 	return path
 }
 

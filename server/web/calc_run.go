@@ -11,7 +11,18 @@ import (
 	"rimside/store/fault"
 )
 
-const maxCalcBody = 256 << 10
+const maxCalcBody, maxSampledBody = 256 << 10, 1 << 20
+
+// sampled are the calculations that take what a sensor of the phone recorded.
+var sampled = map[string]bool{"ground": true, "spokes": true}
+
+// calcBody is the largest body that a calculation takes, and how a sentence names it.
+func calcBody(name string) (bytes int64, words string) {
+	if sampled[name] {
+		return maxSampledBody, "1 MiB, the most a recording may take."
+	}
+	return maxCalcBody, "256 KiB, the most a calculation takes."
+}
 
 // calcRun runs one calculation on the request's body.
 func (a *app) calcRun(w http.ResponseWriter, r *http.Request) {
@@ -19,12 +30,14 @@ func (a *app) calcRun(w http.ResponseWriter, r *http.Request) {
 		refuse(w, r, fault.New(fault.WrongForm, "wrong_content_type", "Send the calculation's input as application/json."))
 		return
 	}
-	body, err := io.ReadAll(http.MaxBytesReader(w, r.Body, maxCalcBody))
+	name := pathValue(r, "name")
+	most, words := calcBody(name)
+	body, err := io.ReadAll(http.MaxBytesReader(w, r.Body, most))
 	if err != nil {
-		refuse(w, r, bodyProblem(err, "256 KiB, the most a calculation takes."))
+		refuse(w, r, bodyProblem(err, words))
 		return
 	}
-	result, err := a.calc.Call(pathValue(r, "name"), body)
+	result, err := a.calc.Call(name, body)
 	if err != nil {
 		a.refuseInput(w, err)
 		return
