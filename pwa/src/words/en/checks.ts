@@ -146,6 +146,11 @@ export const checkWords = {
   "salt.where.nipple_spoke": "Nipples and spokes",
   "salt.where.spoke_hub": "Spokes and hub",
   "salt.where.hub_bearing": "Hub and bearings",
+  // family: salt.end.
+  "salt.end.front": "the front wheel",
+  "salt.end.rear": "the rear wheel",
+  "salt.spared": "Sweat counts on what is marked “indoors”. Spared: {ends}.",
+  "salt.sparedBy": "Sweat counts on {wheels}, marked “indoors”. Spared: {ends}.",
   // family: salt.rank.
   "salt.rank.within": "within the limit",
   "salt.rank.mild": "mild: look at it at each wash",
@@ -199,6 +204,8 @@ export const checkWords = {
   "due.title.spokes_rear": "Spoke tension, rear",
   "due.title.wash": "Wet wash",
   "due.title.bolts": "Bolts by torque",
+  "due.title.width_front": "Tyre width, front",
+  "due.title.width_rear": "Tyre width, rear",
   "due.why.never_noted": "Nobody noted when: due until somebody does.",
   "due.why.every": { by: "n", one: "Last looked at or done {day}; every day.", other: "Last looked at or done {day}; every {n} days." },
   "due.why.rotor": "Measured {mm} mm {day}; under {limit} mm nobody rides.",
@@ -206,6 +213,8 @@ export const checkWords = {
   "due.why.crash": "A crash {day}, and no check after it.",
   "due.why.journey": "A journey {day}, and no check after it.",
   "due.why.carried": "A journey {day}, and the bolts not checked since.",
+  "due.why.fitted": "A tyre was fitted {day}, and its width not measured since.",
+  "due.why.grows": { by: "n", one: "Fitted {day} and measured soon after. A tyre grows for {n} day.", other: "Fitted {day} and measured soon after. A tyre grows for {n} days." },
   "due.why.new_spokes": "Built {day}, {km} km ridden since: new spokes settle.",
   // family: due.source.
   "due.source.practice": "common practice",
