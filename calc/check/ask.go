@@ -9,6 +9,7 @@ import (
 // the start, where there is time for the fast ones only: at most two at a station, twelve in all.
 func Ask(bike Bike, key string, history []Event) []Check {
 	past := read(history)
+	dryIndoors := read(withoutIndoor(history)).sweaty // what a wheel that is spared the trainer has seen
 	at := momentOf(key)
 	past.crashed = past.crashed || at == crash
 	past.carried = past.carried || at == arrival
@@ -23,6 +24,9 @@ func Ask(bike Bike, key string, history []Event) []Check {
 	for _, station := range Stations() {
 		rows, wheel := bike.table(station)
 		has := bike.has(wheel, past)
+		if wheel.Spared && !dryIndoors {
+			has &^= sweaty
+		}
 		for _, r := range rows {
 			if r.moments&wanted != 0 && r.needs&has == r.needs {
 				out = append(out, r.at(station, bike, wheel, wanted))

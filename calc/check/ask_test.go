@@ -175,3 +175,21 @@ func TestWheelsMayDiffer(t *testing.T) {
 		}
 	}
 }
+
+// White powder is looked for where sweat was: not on a wheel whose place another takes indoors, but in the clamps all the same.
+func TestAWheelThatIsSparedTheTrainer(t *testing.T) {
+	spared := old
+	spared.Spared = true
+	indoors := []check.Event{looked(1, "evening"), on(2, "wash"), rode(3, "indoor")}
+	for name, want := range map[string]int{"wheel.powder_sweat": 0, "bar.sweat_clamps": 1} {
+		if got := at(spared, "after", indoors...).count(name); got != want {
+			t.Errorf("%s is asked %d times, want %d", name, got, want)
+		}
+	}
+	if got := at(old, "after", indoors...).count("wheel.powder_sweat"); got != 2 {
+		t.Errorf("without the mark it is asked %d times", got)
+	}
+	if got := at(spared, "after", append(indoors, rode(4, "wet"))...).count("wheel.powder_sweat"); got != 2 {
+		t.Errorf("after the wet it is asked %d times", got)
+	}
+}

@@ -12,6 +12,7 @@ type Wheel struct {
 	Axle       string  // quick_release, through_axle
 	RotorMount string  // six_bolt, lockring
 	RotorMin   float64 // mm, the mark on the rotor; 0 is not known
+	Spared     bool    // another wheel takes its place indoors, on the trainer
 }
 
 // Bike is both wheels and what is asked about the rest.

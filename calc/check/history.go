@@ -19,7 +19,7 @@ type Event struct {
 // Events lists what may happen, as keys.
 func Events() []string {
 	return []string{
-		"ride", "wash", "wipe", "crash", "transport", "check", "sealant", "rotor", "pads", "spokes", "bolts", "built",
+		"ride", "wash", "wipe", "crash", "transport", "check", "sealant", "rotor", "pads", "spokes", "bolts", "built", "fitted", "width",
 	}
 }
 
@@ -48,6 +48,11 @@ func read(history []Event) state {
 		now = now.after(e)
 	}
 	return now
+}
+
+// withoutIndoor leaves out the rides on a trainer.
+func withoutIndoor(history []Event) []Event {
+	return slices.DeleteFunc(slices.Clone(history), func(e Event) bool { return e.Kind == "ride" && e.Conditions == "indoor" })
 }
 
 // turn orders a day: what happens to a bike, then what is done to it.

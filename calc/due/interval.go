@@ -18,6 +18,9 @@ const (
 	LookDays       = 30    // our choice
 )
 
+// GrowDays is how long a tyre grows after it was fitted: its width is taken again then (our choice, common practice).
+const GrowDays = 7
+
 // Usual are the intervals in use until somebody edits them.
 func Usual() Intervals {
 	return Intervals{

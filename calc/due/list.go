@@ -36,12 +36,15 @@ const (
 	AfterMoving Code = "journey"     // and no check after it
 	NewSpokes   Code = "new_spokes"  // settle in the first kilometres
 	SaltyBike   Code = "salt"
+	Fitted      Code = "fitted" // and not measured since
+	Grows       Code = "grows"  // measured before it had grown
 )
 
 // Codes lists them as keys.
 func Codes() []string {
 	return []string{
 		string(NeverNoted), string(EveryDays), string(PastLimit), string(AfterCrash), string(AfterMoving), string(NewSpokes), string(SaltyBike),
+		string(Fitted), string(Grows),
 	}
 }
 
@@ -49,7 +52,7 @@ func Codes() []string {
 func IDs() []string {
 	return []string{
 		"crash_check", "arrival_check", "walk_around", "sealant_front", "rotor_front", "pads_front", "spokes_front", "sealant_rear", "rotor_rear",
-		"pads_rear", "spokes_rear", "wash", "bolts",
+		"pads_rear", "spokes_rear", "wash", "bolts", "width_front", "width_rear",
 	}
 }
 
@@ -99,6 +102,7 @@ func List(bike Bike, history []Event, today unit.Day, every Intervals, hot bool)
 		l.sealant(end)
 		l.disc(end)
 		l.spokes(end)
+		l.width(end)
 	}
 	l.wash()
 	l.bolts()

@@ -98,6 +98,12 @@ func TestWhenThingsAreDue(t *testing.T) {
 		"journey, answered in the evening":     {tube, "arrival_check", []due.Event{event(70, "transport"), looked(70, "evening")}, -1},
 		"pads, measured well since":            {disc, "pads_front", []due.Event{measured(40, "pads", "front", 0.4), measured(60, "pads", "front", 2)}, 120},
 		"journey, answered":                    {tube, "arrival_check", []due.Event{event(70, "transport"), looked(70, "arrival")}, -1},
+		"width, nobody noted the fitting":      {disc, "width_front", []due.Event{event(10, "width")}, -1},
+		"width, fitted and not measured":       {tube, "width_front", []due.Event{event(10, "fitted")}, 10},
+		"width, measured before the fitting":   {disc, "width_front", []due.Event{event(10, "fitted"), event(9, "width")}, 10},
+		"width, measured the same day":         {disc, "width_rear", []due.Event{event(10, "fitted"), event(10, "width")}, 17},
+		"width, measured once it had grown":    {disc, "width_rear", []due.Event{event(10, "fitted"), event(10, "width"), event(17, "width")}, -1},
+		"width, the other wheel's":             {disc, "width_rear", []due.Event{measured(10, "fitted", "front", 0)}, -1},
 		"wash, after salt":                     {disc, "wash", []due.Event{rode(95, "salted", 3, 60)}, 95},
 		"wash, washed since":                   {disc, "wash", []due.Event{rode(95, "salted", 3, 60), event(96, "wash")}, -1},
 		"wash, only wiped since":               {disc, "wash", []due.Event{rode(95, "salted", 3, 60), event(96, "wipe")}, 95},
@@ -202,4 +208,22 @@ func TestListIsSortedAndSteady(t *testing.T) {
 			t.Fatal("later days changed today’s list")
 		}
 	})
+}
+
+// A wheel whose place another takes indoors has nothing of the sweat; of the road it has all.
+func TestAWheelThatIsSparedTheTrainer(t *testing.T) {
+	spared := disc
+	spared.Spared = true
+	indoors, salted := rode(95, "indoor", 40, 0), rode(96, "salted", 3, 60)
+	if item, listed := find(on(bikeOf(spared), 100, indoors), "wash"); listed {
+		t.Errorf("both spared: %+v", item)
+	}
+	front := bikeOf(disc)
+	front.Rear = spared
+	if item, listed := find(on(front, 100, indoors), "wash"); !listed || item.Due != 95 {
+		t.Errorf("the rear spared: %v, %+v", listed, item)
+	}
+	if item, listed := find(on(bikeOf(spared), 100, indoors, salted), "wash"); !listed || item.Due != 96 {
+		t.Errorf("salt on the road: %v, %+v", listed, item)
+	}
 }

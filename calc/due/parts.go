@@ -62,3 +62,18 @@ func (l *list) bolts() {
 	}
 	l.after("bolts", e, known, l.every.Bolts, ours)
 }
+
+// width is measured once a tyre is on its rim, and again when it has grown; of a tyre of which nobody noted when it was fitted, nobody
+// is asked.
+func (l *list) width(at end) {
+	fitted, known := l.past.last(at.side, "fitted")
+	if !known {
+		return
+	}
+	switch e, measured := l.past.last(at.side, "width"); {
+	case !measured || e.Day < fitted.Day:
+		l.add("width_"+at.side, fitted.Day, Why{Code: Fitted, Day: fitted.Day}, practice)
+	case e.Day < fitted.Day+GrowDays:
+		l.add("width_"+at.side, fitted.Day+GrowDays, Why{Code: Grows, Day: fitted.Day, Days: GrowDays}, practice)
+	}
+}

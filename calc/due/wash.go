@@ -14,8 +14,15 @@ func (l *list) wash() {
 		}
 	}
 	var first *salt.Answer
-	for _, w := range []salt.Wheel{metals(l.bike.Front, l.bike.FrontBearing), metals(l.bike.Rear, l.bike.RearBearing)} {
-		a := salt.Decide(w, log, l.today)
+	for _, end := range []struct {
+		wheel   check.Wheel
+		bearing salt.Material
+	}{{l.bike.Front, l.bike.FrontBearing}, {l.bike.Rear, l.bike.RearBearing}} {
+		own := log
+		if end.wheel.Spared {
+			own = salt.Spared(log)
+		}
+		a := salt.Decide(metals(end.wheel, end.bearing), own, l.today)
 		if a.Due != nil && (first == nil || *a.Due < *first.Due) {
 			first = &a
 		}

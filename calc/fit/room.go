@@ -24,6 +24,7 @@ var EasyArc = unit.FromMM(200)
 
 // Room is how much bead there is to spare, and what the last bit needs.
 type Room struct {
+	Depth     unit.Metre // H less what else lies in the well: how far its floor is below the bead seat
 	Slack     unit.Metre // bead left over with all of it in the well; below 0 it does not even lie there
 	Need      unit.Metre // what lifting one point over the flange takes
 	Valve     unit.Metre // what the valve takes where the bead has to go round it
@@ -49,7 +50,7 @@ func RoomOf(r Rim, layer unit.Metre) (Room, error) {
 	slack := 2*math.Pi*r.depth() - math.Pi*float64(r.Undersize)
 	need, valve := lift(r.floor(), r.edge(), 0), r.valve()
 	room := Room{
-		Slack: unit.Metre(slack), Need: unit.Metre(need), Valve: unit.Metre(valve), PerTape: 2 * math.Pi * layer, Undersize: math.Pi * r.Undersize,
+		Depth: unit.Metre(r.depth()), Slack: unit.Metre(slack), Need: unit.Metre(need), Valve: unit.Metre(valve), PerTape: 2 * math.Pi * layer, Undersize: math.Pi * r.Undersize,
 		FinishAtValve: r.arc(slack - need), StartAtValve: r.arc(slack - need - valve),
 	}
 	switch {

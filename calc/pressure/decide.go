@@ -72,21 +72,13 @@ func (d *decision) reckonBoth() {
 func (d *decision) admit(side Side) (*candidate, error) {
 	setup, out := d.in.wheel(side), d.answer.Wheel(side)
 	out.Load = d.in.carried(side).Weight()
-	width, err := setup.width()
+	width, _ := setup.width() // one that is impossible is refused below
 	out.Width, out.Measured = width, setup.Tyre.Measured > 0
 	if predicted, fault := tyre.PredictedWidth(setup.Tyre.Label, setup.Rim.Inner); fault == nil {
 		out.Predicted = predicted
 	}
-	pair := setup.pair()
-	switch verdict := pair.Refusal(); {
-	case verdict != "":
-		d.answer.tell(Code(verdict), Stop, side, d.pairValues(verdict, pair)...)
-		return nil, nil
-	case err != nil:
-		d.answer.tell(ImpossibleWidth, Stop, side)
-		return nil, nil
-	case setup.Rim.Profile.TreatedHookless() && setup.unread() != "":
-		d.answer.tell(askCodes[setup.unread()], Stop, side)
+	if code, values := setup.refusal(); code != "" {
+		d.answer.tell(code, Stop, side, values...)
 		return nil, nil
 	}
 	m, err := mount(d.in, side, width)
@@ -97,7 +89,7 @@ func (d *decision) admit(side Side) (*candidate, error) {
 	if err != nil {
 		return nil, err
 	}
-	d.warn(side, pair)
+	d.warn(side, setup)
 	return &candidate{mounted: m, top: top}, nil
 }
 
@@ -109,25 +101,16 @@ func (w WheelSetup) width() (unit.Metre, error) {
 	return tyre.PredictedWidth(w.Tyre.Label, w.Rim.Inner)
 }
 
-// pairValues are the printed widths that a refusal or a question speaks of.
-func (d *decision) pairValues(verdict tyre.Verdict, pair tyre.Pair) []Value {
-	switch verdict {
-	case tyre.BeadDiffers, tyre.NotForHookless:
-		return nil
-	case tyre.HooklessNarrow:
-		return []Value{length("label", pair.Label), length("inner", pair.Inner), length("least_label", tyre.MinHooklessLabel(pair.Inner))}
+func (d *decision) warn(side Side, setup WheelSetup) {
+	pair := setup.pair()
+	for _, care := range setup.cares() {
+		if care == EdgeUnknown {
+			d.answer.tell(care, Care, side)
+			continue
+		}
+		d.answer.tell(care, Care, side, length("label", pair.Label), length("inner", pair.Inner))
 	}
-	return []Value{length("label", pair.Label), length("inner", pair.Inner)}
-}
-
-func (d *decision) warn(side Side, pair tyre.Pair) {
-	if warning := pair.Warning(); warning != "" {
-		d.answer.tell(Code(warning), Care, side, length("label", pair.Label), length("inner", pair.Inner))
-	}
-	if pair.Profile == tyre.Unknown {
-		d.answer.tell(EdgeUnknown, Care, side)
-	}
-	if pair.Profile.TreatedHookless() && d.in.wheel(side).Tyre.Setup == Tube {
+	if pair.Profile.TreatedHookless() && setup.Tyre.Setup == Tube {
 		d.answer.tell(TubeHookless, Info, side)
 	}
 }

@@ -176,6 +176,11 @@ func (in Input) check() error {
 		}
 	}
 	positive["ground"] = shares
+	return checkNumbers(positive, finite)
+}
+
+// checkNumbers refuses what must be above 0 and is not, and what is no number.
+func checkNumbers(positive, finite map[string]float64) error {
 	for name, x := range positive {
 		if !(x > 0) || math.IsInf(x, 0) {
 			return inputError(name, " must be more than 0")

@@ -26,6 +26,8 @@ func answerOf(name string) *Field {
 		return pumpAnswer()
 	case "fit":
 		return fitAnswer()
+	case "seat":
+		return seatAnswer()
 	case "salt":
 		return saltAnswer()
 	case "match":

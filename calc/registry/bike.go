@@ -40,6 +40,7 @@ func builtEnd(name string) *Field {
 		oneOf("axle", axles).optional(),
 		oneOf("rotor_mount", mounts).optional(),
 		num("rotor_min_mm", "mm", minRotorMM, maxRotorMM).optional(),
+		yesNo("spared_indoors").instead(false),
 	).optional()
 }
 
@@ -72,7 +73,7 @@ func builtEndOf(bike values, side string) check.Wheel {
 	w := check.Wheel{
 		Setup: v.text("setup"), Profile: v.text("profile"), Rim: v.text("rim_material"), Nipple: v.text("nipple_material"),
 		Spoke: v.text("spoke_material"), Hub: v.text("hub_material"), Brake: v.text("brake"), Axle: v.text("axle"),
-		RotorMount: v.text("rotor_mount"), RotorMin: v.num("rotor_min_mm"),
+		RotorMount: v.text("rotor_mount"), RotorMin: v.num("rotor_min_mm"), Spared: v.yes("spared_indoors"),
 	}
 	if w.Brake == "" { // the bike's own word stands for both ends
 		w.Brake = bike.text("brake")

@@ -2,6 +2,7 @@ package registry
 
 import (
 	"rimside/calc/check"
+	"rimside/calc/due"
 	"rimside/calc/pressure"
 	"rimside/calc/tyre"
 )
@@ -43,6 +44,7 @@ func Constants() []Constant {
 		{"RimRunOutMm", check.RimRunOutMM, "mm", "care above this run-out of a rim, full reading in one turn"},
 		{"RoomStopMm", check.RoomStopMM, "mm", "not ridden with less beside the tyre"},
 		{"RoomRoadMm", check.RoomRoadMM, "mm", "care with less beside the tyre on the road"},
+		{"GrowDays", due.GrowDays, "days", "a tyre grows for so long after it was fitted"},
 		{"RoomOtherMm", check.RoomOtherMM, "mm", "care with less beside the tyre off the road"},
 	}
 }

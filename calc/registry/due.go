@@ -41,7 +41,7 @@ func dueValues(w due.Why) fields {
 	switch w.Code {
 	case due.NeverNoted:
 		return fields{}
-	case due.EveryDays:
+	case due.EveryDays, due.Grows:
 		return fields{{"day", w.Day.String()}, {"days", w.Days}}
 	case due.PastLimit:
 		return fields{{"day", w.Day.String()}, {"mm", w.MM}, {"limit_mm", w.Limit.MM}, {"when", string(w.Limit.Edge)}, {"severity", string(w.Severity)}}

@@ -47,7 +47,7 @@ func runFit(v values) (any, *Error) {
 		return nil, cannot("well_width_mm", err)
 	}
 	return fields{
-		{"slack_mm", room.Slack.MM()}, {"need_mm", room.Need.MM()}, {"valve_costs_mm", room.Valve.MM()},
+		{"depth_mm", alone.Depth.MM()}, {"slack_mm", room.Slack.MM()}, {"need_mm", room.Need.MM()}, {"valve_costs_mm", room.Valve.MM()},
 		{"free_arc_mm", fields{{"finish_at_valve", room.FinishAtValve.MM()}, {"start_at_valve", room.StartAtValve.MM()}}},
 		{"each_tape_layer_costs_mm", room.PerTape.MM()}, {"undersize_costs_mm", room.Undersize.MM()}, {"second_bead_costs_mm", (alone.Slack - room.Slack).MM()},
 		{"goes_on", string(room.Grade)},
@@ -58,7 +58,7 @@ func runFit(v values) (any, *Error) {
 var fitField = map[error]string{fit.ErrTape: "tape_mm", fit.ErrValve: "valve_height_mm", fit.ErrMeasure: "well_depth_mm"}
 
 func fitAnswer() *Field {
-	return result(figure("slack_mm", "mm"), figure("need_mm", "mm"), figure("valve_costs_mm", "mm"),
+	return result(figure("depth_mm", "mm"), figure("slack_mm", "mm"), figure("need_mm", "mm"), figure("valve_costs_mm", "mm"),
 		part("free_arc_mm", figure("finish_at_valve", "mm"), figure("start_at_valve", "mm")),
 		figure("each_tape_layer_costs_mm", "mm"), figure("undersize_costs_mm", "mm"), figure("second_bead_costs_mm", "mm"), key("goes_on", fit.Grades()...))
 }

@@ -68,16 +68,28 @@ func wheelField(name string) *Field {
 				num("load_kg", "kg", 5, 200),
 			).optional(),
 		),
-		group("rim",
-			num("bead_seat_mm", "mm", 200, 700),
-			innerField(),
-			oneOf("profile", tyre.Profiles()),
-			num("max_kpa", "kPa", 50, 1500).optional(),
-			num("table_min_label_mm", "mm", tyre.MinLabelMM, tyre.MaxLabelMM).optional(),
-			num("table_max_label_mm", "mm", tyre.MinLabelMM, tyre.MaxLabelMM).optional(),
-			num("table_max_kpa", "kPa", 50, 1500).optional(),
-		),
+		rimField(),
 	)
+}
+
+func rimField() *Field {
+	return group("rim",
+		num("bead_seat_mm", "mm", 200, 700),
+		innerField(),
+		oneOf("profile", tyre.Profiles()),
+		num("max_kpa", "kPa", 50, 1500).optional(),
+		num("table_min_label_mm", "mm", tyre.MinLabelMM, tyre.MaxLabelMM).optional(),
+		num("table_max_label_mm", "mm", tyre.MinLabelMM, tyre.MaxLabelMM).optional(),
+		num("table_max_kpa", "kPa", 50, 1500).optional(),
+	)
+}
+
+// checkTable holds a rim's own table to its order.
+func checkTable(rim values, at string) *Error {
+	if rim.has("table_min_label_mm") && rim.has("table_max_label_mm") && rim.num("table_min_label_mm") > rim.num("table_max_label_mm") {
+		return wrong(CodeConflict, at+".table_min_label_mm", "with", at+".table_max_label_mm")
+	}
+	return nil
 }
 
 // innerField carries the measuring rims: what to assume, and say so, for a hooked rim that nobody has measured.
@@ -133,10 +145,7 @@ func checkTogether(v values) *Error {
 		faults = checkScales(v)
 	}
 	for _, side := range sides {
-		rim := v.in(side).in("rim")
-		if rim.has("table_min_label_mm") && rim.has("table_max_label_mm") && rim.num("table_min_label_mm") > rim.num("table_max_label_mm") {
-			faults = together(faults, wrong(CodeConflict, side+".rim.table_min_label_mm", "with", side+".rim.table_max_label_mm"))
-		}
+		faults = together(faults, checkTable(v.in(side).in("rim"), side+".rim"))
 	}
 	return together(faults, checkGround(v.items("ground")))
 }

@@ -23,10 +23,11 @@ var saltCalculation = calculation{
 			oneOf("sweat", salt.Sweats()).optional(),
 		),
 		date("today"),
+		yesNo("spared_indoors").instead(false),
 	},
 	example: `{"materials":{"rim":"carbon","nipple":"aluminium","spoke":"stainless","hub":"aluminium","bearing":"steel"},` +
 		`"log":[{"day":"2026-07-01","kind":"wash"},{"day":"2026-07-03","kind":"indoor","hours":1.5,"sweat":"mean"},` +
-		`{"day":"2026-07-05","kind":"wet","hours":3},{"day":"2026-07-06","kind":"wipe"},{"day":"2026-07-08","kind":"indoor","hours":4,"sweat":"high"}],"today":"2026-07-14"}`,
+		`{"day":"2026-07-05","kind":"wet","hours":3},{"day":"2026-07-06","kind":"wipe"},{"day":"2026-07-08","kind":"indoor","hours":4,"sweat":"high"}],"today":"2026-07-14","spared_indoors":false}`,
 	run: func(v values) (any, *Error) {
 		m := v.in("materials")
 		wheel := salt.Wheel{
@@ -35,6 +36,9 @@ var saltCalculation = calculation{
 		log := make([]salt.Entry, 0, len(v.items("log")))
 		for _, e := range v.items("log") {
 			log = append(log, salt.Entry{Day: e.day("day"), Kind: salt.Kind(e.text("kind")), Hours: hoursOf(e), Sweat: e.text("sweat")})
+		}
+		if v.yes("spared_indoors") {
+			log = salt.Spared(log)
 		}
 		return saltJSON(salt.Decide(wheel, log, v.day("today"))), nil
 	},

@@ -60,6 +60,8 @@ func sourcesOf(name string) []source {
 		return pumping()
 	case "fit":
 		return fitSources()
+	case "seat":
+		return joined(pairing(), seatSources())
 	case "match", "cover", "share":
 		return spareSources()
 	case "salt":

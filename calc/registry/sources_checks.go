@@ -36,6 +36,7 @@ func intervals() []source {
 	return []source{
 		{groupDue, "Days between looks at the sealant", "", []amount{{"usual", due.SealantDays, "days"}, {"in heat", due.SealantHotDays, "days"}},
 			"it lasts 2 to 7 months, 1 to 3 where it is hot and dry; sources vary", practice},
+		{groupDue, "A fitted tyre’s width is measured again after", "", one(due.GrowDays, "days"), "it grows at first", practice},
 		{groupDue, "A new wheel’s spokes are tensioned again after", "", one(due.NewSpokesKM, "km"), "owner’s manual", published},
 		{groupDue, "Days between other looks, until edited", "", []amount{
 			{"rotor thickness", due.RotorDays, "days"}, {"pads", due.PadsDays, "days"}, {"spoke tension", due.SpokesDays, "days"},

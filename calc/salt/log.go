@@ -36,6 +36,11 @@ type Entry struct {
 	Sweat string  // of an indoor ride; "" counts as mean
 }
 
+// Spared is the log of a wheel whose place another takes indoors, on the trainer: without the indoor rides.
+func Spared(log []Entry) []Entry {
+	return slices.DeleteFunc(slices.Clone(log), func(e Entry) bool { return e.Kind == Indoor })
+}
+
 // Salt in sweat, g/L, and litres of sweat in an hour (published: Baker et al. 2016, 506 athletes; grams of salt worked out from sodium).
 const (
 	SaltLow, SaltMean, SaltHigh = 1.06, 2.10, 4.14

@@ -67,6 +67,9 @@ func (l Metre) MM() float64 { return float64(l) * 1e3 }
 // FromML is a volume given in millilitres.
 func FromML(ml float64) CubicMetre { return CubicMetre(ml / 1e6) }
 
+// ML reads the volume in millilitres.
+func (v CubicMetre) ML() float64 { return float64(v) * 1e6 }
+
 // FromKMH is a speed given in kilometres per hour.
 func FromKMH(kmh float64) MetrePerSecond { return MetrePerSecond(kmh / 3.6) }
 

@@ -62,14 +62,14 @@ func addScripts(files tree, root string) (map[string]string, error) {
 		"__WORKER_URL__": strconv.Quote(addresses["worker"]),
 		"__WASM_URL__":   strconv.Quote(addresses["wasm"]),
 	}
-	whole, err := bundle.Script(root, "pwa/src/main.ts", maps.Clone(defines)) // for its styles, which are one sheet
+	style, err := bundle.Style(root, "pwa/src/main.ts", maps.Clone(defines))
 	if err != nil {
 		return nil, err
 	}
-	if len(whole.Style) == 0 {
+	if len(style) == 0 {
 		return nil, fmt.Errorf("pwa/src/main.ts imports no style sheet: the app would have none")
 	}
-	addresses["css"] = files.addHashed("main.css", whole.Style)
+	addresses["css"] = files.addHashed("main.css", style)
 	modules, err := bundle.Split(root, "pwa/src/main.ts", defines)
 	if err != nil {
 		return nil, err

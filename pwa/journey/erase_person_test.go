@@ -189,6 +189,7 @@ func TestAPersonIsErasedEverywhere(t *testing.T) {
 	a.NotSee("Quirina")
 
 	c.Online()
+	c.setUp()
 	c.holds(in["field.rider"], "")
 	c.NotSee(fill(in["hint.veiled"], "weight", in["recMass.middle"]))
 	c.forgets("the third phone", append(secrets, `"felt":"too_soft"`)...)

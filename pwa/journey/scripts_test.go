@@ -67,7 +67,9 @@ func bundleTests(t *testing.T) []byte {
 	if err != nil {
 		t.Fatal(err)
 	}
-	entry.WriteString(`export { runAll } from "./ui/testing.ts";`)
+	entry.WriteString(`import { runAll as run } from "./ui/testing.ts";
+		import { learn } from "./words/locale.ts";
+		export const runAll = () => learn("later").then(run);`)
 	built := api.Build(api.BuildOptions{
 		Stdin:      &api.StdinOptions{Contents: entry.String(), ResolveDir: root, Loader: api.LoaderTS},
 		Bundle:     true,

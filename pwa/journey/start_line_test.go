@@ -193,7 +193,7 @@ func TestAStopStays(t *testing.T) {
 	stopped("at first")
 	p.board()
 	p.Tap("button", in["button.firmer"])
-	p.See(fill(in["firm.firmer"], "n", "1"))
+	p.See("1 step firmer")
 	stopped("firmer")
 	if !strings.Contains(p.card(in["side.front"]), "6.00 bar") {
 		t.Errorf("the marking of 600 kPa is not told in bar: %s", p.card(in["side.front"]))

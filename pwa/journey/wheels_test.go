@@ -179,7 +179,7 @@ func TestOneWheelOnTwoBikes(t *testing.T) {
 	})
 	first.Shot("wheels-double")
 	first.Tap("button", "front of Slate")
-	first.See("It is the front of Slate.")
+	first.See(fill(in["double.done"], "place", "front of Slate"))
 	first.NotSee(in["double.ask"]) // the page is shorter then, and stands still
 	first.tap(first.button("Noon"))
 	first.See("Front wheel: Noon")

@@ -45,7 +45,6 @@ export class App {
     listen(this.#shell, hintDismissed, () => means.settings.change({ installHint: false }));
     listen(this.#shell, reloadWanted, () => void means.takeUpdate());
     means.sync.on(() => this.#tellServer());
-    document.body.append(this.#shell);
   }
 
   // tellServer brings the status line up to date: what the server has, or why it is not met.
@@ -62,6 +61,7 @@ export class App {
     this.#shell.voice.say("");
     const closing = new AbortController();
     this.#open = { screen, closing };
+    this.#appear();
     const { head, host } = this.#shell.stage();
     this.#change({ place: screen.name, heading: screen.title() });
     try {
@@ -70,6 +70,11 @@ export class App {
       this.trouble(error);
     }
     if (!first) this.#shell.arrive();
+  }
+
+  // appear shows the frame, with the first screen in it or with what went wrong.
+  #appear(): void {
+    if (!this.#shell.isConnected) document.body.append(this.#shell);
   }
 
   saved(state: SaveState): void {
@@ -88,6 +93,7 @@ export class App {
   }
 
   trouble(error: unknown): void {
+    this.#appear();
     this.#shell.trouble.view = { details: detailsOf(error) };
   }
 

@@ -1,6 +1,7 @@
-// A screen whose script comes when it is first wanted; after the start all come, so that no place has to wait later.
+// A screen whose script and words come when it is first wanted; after the start all come, so that no place has to wait later.
 
 import type { Screen } from "./ui/screen.ts";
+import { learn } from "./words/locale.ts";
 
 export interface LazyScreen extends Screen {
   // load fetches the script. It rejects when that is not to be had.
@@ -10,7 +11,8 @@ export interface LazyScreen extends Screen {
 export function lazy(name: string, title: () => string, fetch: () => Promise<{ readonly screen: Screen }>): LazyScreen {
   let loaded: Screen | undefined;
   const load = async (): Promise<void> => {
-    loaded ??= (await fetch()).screen;
+    const [script] = await Promise.all([fetch(), learn("later")]);
+    loaded = script.screen;
   };
   return {
     name, title, load,

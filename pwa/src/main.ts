@@ -1,6 +1,6 @@
-// The start. First the worker, because starting the calculator takes longest and happens beside the page; then the
-// frame and the screen, in the look remembered from last time; the database answers while they are being drawn; last,
-// what can wait: the service worker and asking the browser to keep the data.
+// The start. First the words, then the worker, because starting the calculator takes longest and happens beside the page;
+// then the frame and the screen, in the look remembered from last time; the database answers while they are being drawn;
+// last, what can wait: the service worker and asking the browser to keep the data.
 
 import { App } from "./app.ts";
 import { CalcClient, type WorkerLike } from "./calc-client.ts";
@@ -9,7 +9,7 @@ import { openBook } from "./log/book.ts";
 import { BookLog } from "./log/book_log.ts";
 import { DraftBox } from "./log/db/draft.ts";
 import { askToKeep, isKept } from "./log/db/persist.ts";
-import { SettingsBox } from "./log/db/settings.ts";
+import { type Language, rememberedSettings, SettingsBox } from "./log/db/settings.ts";
 import { Sync } from "./log/sync/sync.ts";
 import { startSync } from "./log/sync/triggers.ts";
 import { Router } from "./router.ts";
@@ -19,7 +19,14 @@ import { screen as pressure } from "./screens/pressure/index.ts";
 import { scripts, trusted } from "./trusted.ts";
 import { showTheme } from "./ui/theme.ts";
 import { watchUpdates } from "./update.ts";
-import { locale, w } from "./words/index.ts";
+import { locale, useLocale, w } from "./words/index.ts";
+import { learn } from "./words/locale.ts";
+import { choose, wantedLanguages } from "./words/wanted.ts";
+
+// The words come before everything that speaks.
+useLocale(wantedLanguages(rememberedSettings().language));
+await learn("first").catch(() => undefined); // then it stays English
+document.documentElement.lang = locale().words;
 
 const calc = new CalcClient({
   makeWorker: () => new Worker(trusted(scripts.worker)) as WorkerLike,
@@ -37,7 +44,7 @@ const drafts = new DraftBox(db, (state) => {
 const settings = new SettingsBox(drafts);
 const book = new BookLog(db, { now: () => Date.now(), label: matchMedia("(pointer: coarse)").matches ? w("device.phone") : w("device.computer") });
 const sync = new Sync(book, { fetch: (path, init) => fetch(path, init), now: () => Date.now(), alone: (work) => alone("rimside-sync", work) });
-document.documentElement.lang = locale().words;
+settings.on(({ language }) => void speak(language));
 showTheme(settings.current.theme);
 
 const takeUpdate = { now: (): Promise<void> => Promise.resolve() };
@@ -61,8 +68,15 @@ const places = [
   lazy("wheels", () => w("place.wheels"), () => import("./screens/wheels/index.ts")),
   lazy("settings", () => w("place.settings"), () => import("./screens/settings/index.ts")),
 ];
-new Router([pressure, ...places], (visit) => app.visit(visit)).start();
+void new Router([pressure, ...places], (visit) => app.visit(visit)).start();
 void settings.load();
+
+// speak begins anew in another language: every word on the page would change.
+async function speak(language: Language): Promise<void> {
+  if (choose(wantedLanguages(language)).words === locale().words) return;
+  await drafts.flush();
+  location.reload();
+}
 
 let asked = false;
 

@@ -17,18 +17,24 @@ export class Router {
     addEventListener("hashchange", () => this.#arrive()); // the browser's back button comes this way too
   }
 
-  start(): void {
+  // start opens the first screen whole: a frame that is filled later would jump.
+  async start(): Promise<void> {
+    await this.#named().screen.load?.().catch(() => undefined); // opening tries again, and tells
     this.#arrive();
   }
 
-  #arrive(): void {
+  #named(): { readonly screen: Screen; readonly path: readonly string[]; readonly known: boolean } {
     const [named = "", ...path] = location.hash.replace(/^#/, "").split("/").filter((part) => part !== "");
     const name = renamed[named] ?? named;
-    const known = this.#screens.find((screen) => screen.name === name);
-    const screen = known ?? this.#screens[0];
-    if (known === undefined) history.replaceState(null, "", `#/${screen.name}`);
-    const visit = { screen, path: known === undefined ? [] : path, first: this.#current === undefined };
-    const here = [screen.name, ...visit.path].join("/");
+    const screen = this.#screens.find((each) => each.name === name);
+    return screen === undefined ? { screen: this.#screens[0], path: [], known: false } : { screen, path, known: true };
+  }
+
+  #arrive(): void {
+    const { screen, path, known } = this.#named();
+    if (!known) history.replaceState(null, "", `#/${screen.name}`);
+    const visit = { screen, path, first: this.#current === undefined };
+    const here = [screen.name, ...path].join("/");
     if (here === this.#current) return;
     this.#current = here;
     this.#go(visit);

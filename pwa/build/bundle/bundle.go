@@ -19,11 +19,21 @@ type Result struct {
 // Script bundles the entry (a path under root with forward slashes) into one classic script. Classic scripts run the
 // same as a page's module, as a worker and as a service worker. The defines replace names in the source by JSON values.
 func Script(root, entry string, defines map[string]string) (Result, error) {
+	return whole(root, entry, api.FormatIIFE, defines)
+}
+
+// Style gives the one style sheet of all that the entry imports, now or later. It is empty when nothing imports any.
+func Style(root, entry string, defines map[string]string) ([]byte, error) {
+	result, err := whole(root, entry, api.FormatESModule, defines) // a module may wait at its top level
+	return result.Style, err
+}
+
+func whole(root, entry string, format api.Format, defines map[string]string) (Result, error) {
 	options, err := options(root, []string{entry})
 	if err != nil {
 		return Result{}, err
 	}
-	options.Define = defines
+	options.Define, options.Format = defines, format
 	built := api.Build(options)
 	if err := problems(built.Errors); err != nil {
 		return Result{}, err

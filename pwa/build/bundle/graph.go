@@ -26,7 +26,7 @@ func Graph(root string) (map[string][]string, error) {
 	if err != nil {
 		return nil, err
 	}
-	options.Metafile = true
+	options.Format, options.Metafile = api.FormatESModule, true // the app waits for its words at its top level
 	built := api.Build(options)
 	if err := problems(built.Errors); err != nil {
 		return nil, err

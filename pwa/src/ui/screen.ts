@@ -33,6 +33,7 @@ export interface Drafts {
 export interface ScreenSettings {
   readonly units: "bar" | "psi" | "kpa";
   readonly theme: "system" | "day" | "night";
+  readonly language: "phone" | "en" | "de";
   readonly installHint: boolean;
 }
 
@@ -67,6 +68,8 @@ export interface Ctx {
 export interface Screen {
   readonly name: string; // as in the route: #/name or #/name/path
   title(): string;
+  // load fetches the screen's script, where it has one of its own. It rejects when that is not to be had.
+  load?(): Promise<void>;
   open(host: HTMLElement, ctx: Ctx): void;
   close?(): void;
 }

@@ -2,7 +2,7 @@
 
 import { pseudoLanguage } from "./pseudo.ts";
 
-const languages = ["en"] as const; // those that have a folder here
+const languages = ["en", "de"] as const; // those that have a folder here
 
 export interface Locale {
   readonly words: (typeof languages)[number] | typeof pseudoLanguage;
@@ -15,6 +15,11 @@ let current: Locale = choose(typeof navigator === "undefined" ? [] : navigator.l
 export function choose(wanted: readonly string[]): Locale {
   const words = wanted.map(languageOf).find((each) => each !== undefined) ?? "en";
   return { words, numbers: wanted.find(usable) ?? words };
+}
+
+// wantedLanguages puts the language that a person chose for this phone before those of its browser.
+export function wantedLanguages(chosen: string): readonly string[] {
+  return chosen === "phone" ? navigator.languages : [chosen, ...navigator.languages];
 }
 
 function languageOf(tag: string): Locale["words"] | undefined {

@@ -2,6 +2,7 @@ import { equal, test } from "../ui/testing.ts";
 import { en } from "./en/index.ts";
 import { type Entry, say } from "./entry.ts";
 import { all, either, facts, listed, sentences, useLocale, w } from "./index.ts";
+import { learn } from "./locale.ts";
 import { fixed, plain } from "./number.ts";
 import { pseudo, pseudoText } from "./pseudo.ts";
 import { choose } from "./wanted.ts";
@@ -38,7 +39,8 @@ test("words: the number chooses the form, by the language of the words", () => {
 });
 
 test("words: the first language with a catalogue, and the first usable number habit", () => {
-  equal(choose(["de-AT", "en-US"]), { words: "en", numbers: "de-AT" });
+  equal(choose(["de-AT", "en-US"]), { words: "de", numbers: "de-AT" });
+  equal(choose(["nl-BE", "en-US"]), { words: "en", numbers: "nl-BE" });
   equal(choose([]), { words: "en", numbers: "en" });
   equal(choose(["not a tag", "fr"]), { words: "en", numbers: "fr" });
   equal(choose(["en-XA", "en"]), { words: "en-XA", numbers: "en-XA" });
@@ -52,13 +54,15 @@ test("words: several things are separated as the language does it", () => {
   inLocale(["en-XA"], () => equal(listed(["[$&]", "[b]"]), "[[$&], [b]]"));
 });
 
-test("pseudo: longer by a third, accented, marked at both ends, its values kept", () => {
+test("pseudo: longer by a third, accented, marked at both ends, its values kept", async () => {
   equal(pseudoText("Saved: {field}."), "[Šååvééð: {field}.]");
   equal(pseudoText("One.\nTwo."), "[ÖÖñéé.]\n[Ťwöö.]");
   equal([pseudoText(" · "), pseudoText("2.1")], [" · ", "2.1"]);
   const wanted = Object.values(en).flatMap(formsOf).join("").length;
   const longer = Object.values(pseudo(en)).flatMap(formsOf).join("").length / wanted;
   equal(longer > 1.25 && longer < 1.5, true);
+  useLocale(["en-XA"]);
+  await learn("first").finally(() => useLocale(["en"]));
   inLocale(["en-XA"], () => equal(w("app.titled", { screen: w("place.checks") }), "[[Çhééçkš] · Řîîmšîîðéé]"));
 });
 

@@ -43,6 +43,12 @@ test("events: sealant, rides, washes, walk-arounds, services and rotors of this 
   equal(logOf([made("x", "ride", { bike: bike.rec })], bike.rec), []);
 });
 
+test("events: a fitted tyre's day, and its width's, go along with it", () => {
+  const worn = made("t", "tyre", { fitted: "2026-06-01", measured_mm: 41, measured_at: new Date("2026-06-02T12:00").getTime() });
+  equal(eventsOf([worn, front, bike], bike.rec), [{ kind: "fitted", day: "2026-06-01", side: "front" }, { kind: "width", day: "2026-06-02", side: "front" }]);
+  equal(eventsOf([worn, bike], bike.rec), []); // a tyre that is on no wheel of this bike
+});
+
 test("due: intervals keep what is valid, and say what is not", () => {
   equal(intervalsOf({ sealant_days: 45, pads_days: "x" }).intervals, { sealant_days: 45 });
   const typing = intervalsOf({ sealant_days: 45 }, { sealant_days: "0", bolts_days: "30" });
@@ -72,7 +78,7 @@ test("due: reminders keep their ids and name the bike; what is overdue rings tod
   equal(made.map(({ uid, day, title }) => [uid, day, title]), [
     ["wash.b@rimside", "2026-07-14", "Ochre: Wet wash"], ["pads_front.b@rimside", "2026-08-01", "Ochre: Disc pads, front"], ["never.b@rimside", "2026-07-14", "Ochre: 2 never noted"],
   ]);
-  equal([wayOf("walk_around", "b", {}), wayOf("rotor_rear", "b", { rear: "r" }), wayOf("wash", "b", {})], ["#/checks/walk/b/evening", "#/wheels/measure/r/rotor_thickness", ""]);
+  equal([wayOf("walk_around", "b", {}), wayOf("rotor_rear", "b", { rear: "r" }), wayOf("wash", "b", {}), wayOf("width_front", "b", {}, { front: "t" })], ["#/checks/walk/b/evening", "#/wheels/measure/r/rotor_thickness", "", "#/wheels/measure/t/width"]);
 });
 
 test("due: in a line, and the reason in a sentence", () => {

@@ -5,6 +5,7 @@ import { checksFields as fields, type Requests } from "../../contract/contract.t
 import { type RecordState, valueOf } from "../../log/op/merge.ts";
 import { sides } from "../pressure/answer.ts";
 import { chosen } from "../value/choice.ts";
+import { isSpared } from "./indoors.ts";
 import { textOf } from "./walk_save.ts";
 
 type Find = (rec: string) => RecordState | undefined;
@@ -17,9 +18,11 @@ const skewerUpTo = 10; // mm: 9 and 10 mm ends are quick release, 12 and more th
 
 const ownChoices = ["brake", "use", "shifting", "pedals", "derailleur", "seatpost", "cockpit", "frame_material", "bar_material"] as const;
 
-// buildOf is the bike's build.
-export function buildOf(bike: RecordState | undefined, find: Find): Build {
-  const [front, rear] = sides.map((side) => wheelOf(find(textOf(bike, side)), find)) as [BuiltEnd, BuiltEnd];
+// buildOf is the bike's build. The trainers are marked wheels that stand on no bike.
+export function buildOf(bike: RecordState | undefined, find: Find, trainers: readonly RecordState[] = []): Build {
+  const [front, rear] = sides.map((side): BuiltEnd => ({
+    ...wheelOf(find(textOf(bike, side)), find), ...(isSpared(bike, side, find, trainers) && { spared_indoors: true }),
+  })) as [BuiltEnd, BuiltEnd];
   const own: Partial<Pick<Build, (typeof ownChoices)[number]>> = Object.fromEntries(ownChoices.flatMap((field) => {
     const value = chosen<string>(fields[`bike.${field}`].choices, valueOf(bike, field));
     return value === undefined ? [] : [[field, value] as const];

@@ -43,18 +43,24 @@ export function isReplaced(id: string): boolean {
   return id.startsWith("pads") || id.startsWith("rotor");
 }
 
-// isWalk tells whether a thing is done by a walk-around, and so never just noted.
+// isWalk tells whether a thing is done by a walk-around.
 export function isWalk(id: string): boolean {
   return ["walk_around", "crash_check", "arrival_check"].includes(id);
 }
 
+// isNoted tells whether a thing may simply be noted as done: what is walked or measured may not.
+export function isNoted(id: string): boolean {
+  return !isWalk(id) && !id.startsWith("width");
+}
+
 // wayOf is where a thing is done: the walk-around, or the wheel's page; "" where it is only noted.
-export function wayOf(id: string, bike: string, wheels: Readonly<Partial<Record<string, string>>>): string {
+export function wayOf(id: string, bike: string, wheels: Readonly<Partial<Record<string, string>>>, tyres: Readonly<Partial<Record<string, string>>> = {}): string {
   if (id === "crash_check") return `#/checks/walk/${bike}/crash`;
   if (id === "arrival_check") return `#/checks/walk/${bike}/arrival`;
   if (id === "walk_around") return `#/checks/walk/${bike}/evening`;
   const side = id.endsWith("_rear") ? "rear" : "front";
-  const wheel = wheels[side] ?? "";
+  const [wheel, tyre] = [wheels[side] ?? "", tyres[side] ?? ""];
+  if (id.startsWith("width")) return tyre === "" ? "" : `#/wheels/measure/${tyre}/width`;
   return id.startsWith("rotor") && wheel !== "" ? `#/wheels/measure/${wheel}/rotor_thickness` : "";
 }
 
@@ -71,6 +77,8 @@ export function dueWhy({ id, why: { code, values } }: DueLine, now: number): str
     case "measured": return w(id.startsWith("rotor") ? "due.why.rotor" : "due.why.pads", { mm: plain(number("mm")), limit: plain(number("limit_mm")), day });
     case "crash": return w("due.why.crash", { day });
     case "journey": return w(id === "bolts" ? "due.why.carried" : "due.why.journey", { day });
+    case "fitted": return w("due.why.fitted", { day });
+    case "grows": return w("due.why.grows", { day, n: number("days") });
     case "new_spokes": return w("due.why.new_spokes", { day, km: number("km") });
     case "salt": return saltWhy(String(values["pair"]), values);
   }

@@ -42,9 +42,19 @@ export function eventsOf(states: readonly RecordState[], bike: string): readonly
     if (tyre !== "") places.set(tyre, { side });
     const day = textOf(known.get(tyre), "sealant_day");
     if (day !== "") events.push({ kind: "sealant", day, side });
+    events.push(...fittedOf(known.get(tyre), side));
   }
   for (const state of states) events.push(...eventsIn(state, bike, places));
   return events.sort((a, b) => (a.day < b.day ? -1 : 1)).slice(-most);
+}
+
+// fittedOf tells when a tyre was put on, and when its width was taken.
+function fittedOf(tyre: RecordState | undefined, side: Side): readonly Past[] {
+  const [fitted, measured, at] = [textOf(tyre, "fitted"), valueOf(tyre, "measured_mm"), valueOf(tyre, "measured_at")];
+  return [
+    ...(fitted === "" ? [] : [{ kind: "fitted", day: fitted, side } as const]),
+    ...(typeof measured === "number" && typeof at === "number" ? [{ kind: "width", day: dayOf(at), side } as const] : []),
+  ];
 }
 
 function eventsIn(entry: RecordState, bike: string, places: ReadonlyMap<string, Place>): readonly Past[] {

@@ -35,6 +35,11 @@ export function saltLog(entries: readonly RecordState[], bike: string): SaltRequ
   });
 }
 
+// indoorsOnly is the log of a wheel that goes in for the trainer: rides on it and washes, no road.
+export function indoorsOnly(log: SaltRequest["log"]): SaltRequest["log"] {
+  return log.filter(({ kind }) => kind === "indoor" || kind === "wash" || kind === "wipe");
+}
+
 // logOf are the entries themselves, the newest day first.
 export function logOf(entries: readonly RecordState[], bike: string): readonly RecordState[] {
   return entries

@@ -96,7 +96,7 @@ function remarkOf(side: Side, notices: readonly NoticeView[]): string {
 
 function spokenOf(wheel: WheelView): string {
   if (wheel.old !== "") return w("wheel.oldWhy", { reason: wheel.old });
-  if (wheel.number === "") return [w("wheel.none"), ...wheel.stops].join(". ");
+  if (wheel.number === "") return [w("wheel.none"), ...wheel.stops].join(". ").replace(/\.$/, "");
   return `${wheel.number} ${wheel.unit}, ${wheel.act}`;
 }
 

@@ -7,7 +7,7 @@ import { type RecordState, valueOf } from "../../log/op/merge.ts";
 import { w } from "../../words/index.ts";
 import { sides } from "../pressure/answer.ts";
 
-const own = ["number", "rider", "measured_mm", "measured_at", "fitted", "sealant_day", "sealant_ml", "rotor_thickness_mm", "error_kpa", "mass_kg", "retired",
+const own = ["number", "rider", "measured_mm", "measured_at", "fitted", "sealant_day", "sealant_ml", "tape_day", "valve_day", "indoors", "rotor_thickness_mm", "error_kpa", "mass_kg", "retired",
   "front_load_kg", "rear_load_kg", "weigh"];
 
 type Find = (rec: string) => RecordState | undefined;

@@ -1,10 +1,9 @@
 // How old a measured width is, and when to take it again: a tyre grows in its first days on the rim.
 
+import { growDays } from "../../contract/contract.ts";
 import { type RecordState, valueOf } from "../../log/op/merge.ts";
 import { w } from "../../words/index.ts";
 import { dayAge, dayOf, daysFrom, isDay } from "./measure_days.ts";
-
-export const growDays = 7; // our choice, common practice
 
 // widthDue tells why a width measured on a day should be taken again: it was taken before the tyre had grown, or before
 // it was put on this rim.

@@ -7,6 +7,7 @@ import { byName } from "../../words/order.ts";
 import { ageOf } from "../value/age.ts";
 import { kindWords } from "../value/kind_words.ts";
 import type { Teller } from "../value/record_words.ts";
+import { isIndoors } from "../checks/indoors.ts";
 import { isThing, type ThingKind, thingKinds } from "./thing_fields.ts";
 import { valueText } from "./measure_words.ts";
 import { valueWords } from "../value/value_words.ts";
@@ -52,9 +53,10 @@ function factsOf(state: RecordState, kind: ThingKind, teller: Teller): readonly 
     return value === undefined || value === null || value === "" ? "" : valueWords({ rec: state.rec, kind, field, value, device: state.fields[field]?.shown.device ?? "" }, teller);
   };
   const as = (field: string, words: (value: string) => string): string => (told(field) === "" ? "" : words(told(field)));
+  const indoors = isIndoors(state) ? w("things.markedIndoors") : "";
   switch (kind) {
-    case "bike": return [as("number", (n) => w("things.number", { n })), told("rider"), ...bikeTyres(state, teller), told("brake")];
-    case "wheel": return [...tyreOf(state, teller).filter((words) => words !== textOf(state, "name")), as("inner_mm", (n) => w("things.inner", { n })), as("rotor_mm", (n) => w("things.rotor", { n })), told("setup")];
+    case "bike": return [as("number", (n) => w("things.number", { n })), told("rider"), ...bikeTyres(state, teller), told("brake"), indoors];
+    case "wheel": return [...tyreOf(state, teller).filter((words) => words !== textOf(state, "name")), as("inner_mm", (n) => w("things.inner", { n })), as("rotor_mm", (n) => w("things.rotor", { n })), told("setup"), indoors];
     case "tyre": return tyreFacts(state, teller.now).slice(1);
     case "person": return [as("number", (n) => w("things.number", { n })), told("mass_kg")];
     case "gauge": return [gaugeError(state, teller)];

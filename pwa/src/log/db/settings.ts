@@ -3,16 +3,21 @@
 export const unitNames = ["bar", "psi", "kpa"] as const;
 export const themeNames = ["system", "day", "night"] as const;
 
+export const languageNames = ["phone", "en", "de"] as const;
+
 export type Units = (typeof unitNames)[number];
 export type Theme = (typeof themeNames)[number];
+
+export type Language = (typeof languageNames)[number];
 
 export interface Settings {
   readonly units: Units;
   readonly theme: Theme;
+  readonly language: Language; // of the words
   readonly installHint: boolean; // still to be shown
 }
 
-export const defaultSettings: Settings = { units: "bar", theme: "system", installHint: true };
+export const defaultSettings: Settings = { units: "bar", theme: "system", language: "phone", installHint: true };
 
 // readSettings takes what was stored, from whatever version, and fills what is missing or not understood.
 export function readSettings(stored: unknown): Settings {
@@ -20,6 +25,7 @@ export function readSettings(stored: unknown): Settings {
   return {
     units: oneOf(unitNames, from["units"]) ?? defaultSettings.units,
     theme: oneOf(themeNames, from["theme"]) ?? defaultSettings.theme,
+    language: oneOf(languageNames, from["language"]) ?? defaultSettings.language,
     installHint: typeof from["installHint"] === "boolean" ? from["installHint"] : defaultSettings.installHint,
   };
 }
@@ -45,7 +51,7 @@ export class SettingsBox {
 
   constructor(store: Store) {
     this.#store = store;
-    this.#current = readSettings(mirror());
+    this.#current = rememberedSettings();
     store.follow("settings", (value) => this.#take(readSettings(value)));
   }
 
@@ -82,10 +88,11 @@ export class SettingsBox {
   }
 }
 
-function mirror(): unknown {
+// rememberedSettings are those of the copy in localStorage, which can be read at once.
+export function rememberedSettings(): Settings {
   try {
-    return JSON.parse(localStorage.getItem(mirrored) ?? "null");
+    return readSettings(JSON.parse(localStorage.getItem(mirrored) ?? "null"));
   } catch {
-    return null;
+    return defaultSettings;
   }
 }

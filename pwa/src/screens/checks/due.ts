@@ -67,11 +67,14 @@ class DuePage {
     this.#shown = lines ?? [];
     this.#name = bikeName(bike) || w("head.bike");
     const view = dueView(this.#shown);
+    const tyreOf = async (side: "front" | "rear"): Promise<string> => textOf(await book.get(textOf(bike, side)), "tyre");
+    const tyres = { front: await tyreOf("front"), rear: await tyreOf("rear") };
+    if (closed.aborted) return;
     const wheels = { front: textOf(bike, "front"), rear: textOf(bike, "rear") };
     setText(this.#none, lines === undefined ? w("checks.waiting") : w("due.none"));
     setHidden(this.#none, this.#shown.length > 0);
     const show = (part: DuePart, line: DueLine): void => {
-      part.view = { line, way: wayOf(line.id, this.#bike, wheels), measures: isMeasured(line.id), done: () => void this.#done(line), take: (mm) => void this.#take(line, mm) };
+      part.view = { line, way: wayOf(line.id, this.#bike, wheels, tyres), measures: isMeasured(line.id), done: () => void this.#done(line), take: (mm) => void this.#take(line, mm) };
     };
     keyed(this.#lines, view.lines, ({ id }) => id, () => new DuePart(), show);
     keyed(this.#neverLines, view.never, ({ id }) => id, () => new DuePart(), show);

@@ -1,6 +1,6 @@
 // One thing that is due: since when, why, and what can be done about it.
 
-import { type DueLine, dueSource, dueTitle, dueWhy, isReplaced, isWalk } from "../../book/checks/due_view.ts";
+import { type DueLine, dueSource, dueTitle, dueWhy, isNoted, isReplaced } from "../../book/checks/due_view.ts";
 import { millimetres } from "../../book/checks/walk_save.ts";
 import { dayWords } from "../../book/value/when.ts";
 import { dayOf } from "../../book/wheels/measure_days.ts";
@@ -62,7 +62,7 @@ export class DuePart extends Part<DueLineView> {
     const done = isReplaced(line.id) ? w("due.fitted") : w("due.done");
     setAttr(this.#way, "href", way === "" ? null : way);
     setHidden(this.#way, way === "");
-    setHidden(this.#done, isWalk(line.id));
+    setHidden(this.#done, !isNoted(line.id));
     setHidden(this.#measure, !measures);
     setText(this.#done, done);
     setText(this.#title, title);

@@ -3,7 +3,8 @@
 import { buildOf } from "../../book/checks/build.ts";
 import { dueNow, dueSummary, dueView, intervalsOf } from "../../book/checks/due_view.ts";
 import { historyOf } from "../../book/checks/past.ts";
-import { materialsOf, saltLog } from "../../book/checks/salt_view.ts";
+import { trainersIn } from "../../book/checks/indoors.ts";
+import { saltLog } from "../../book/checks/salt_view.ts";
 import { textOf } from "../../book/checks/walk_save.ts";
 import { dayOf } from "../../book/wheels/measure_days.ts";
 import { dayWords } from "../../book/value/when.ts";
@@ -12,6 +13,7 @@ import { type RecordState, valueOf } from "../../log/op/merge.ts";
 import type { Ctx } from "../../ui/screen.ts";
 import { w } from "../../words/index.ts";
 import { fixed } from "../../words/number.ts";
+import { askSalt } from "./salt_asks.ts";
 
 // askDue asks what is due on a bike, with the intervals that were chosen.
 export async function askDue({ book, calc }: Ctx, bike: RecordState): Promise<Answers["due"] | undefined> {
@@ -19,7 +21,7 @@ export async function askDue({ book, calc }: Ctx, bike: RecordState): Promise<An
   const states = new Map(lists.flat().map((state) => [state.rec, state]));
   const { intervals } = intervalsOf(valueOf([...states.values()].find((each) => each.kind === "setting" && textOf(each, "name") === "intervals"), "value"));
   try {
-    const { answer } = await calc.ask("due", { bike: buildOf(bike, (rec) => states.get(rec)), history: await historyOf(book, bike.rec), today: dayOf(Date.now()), ...(Object.keys(intervals).length > 0 && { intervals }) });
+    const { answer } = await calc.ask("due", { bike: buildOf(bike, (rec) => states.get(rec), trainersIn(lists[0] ?? [], lists[1] ?? [])), history: await historyOf(book, bike.rec), today: dayOf(Date.now()), ...(Object.keys(intervals).length > 0 && { intervals }) });
     return answer;
   } catch {
     return undefined;
@@ -34,19 +36,12 @@ export async function dueLine(ctx: Ctx, bike: RecordState): Promise<{ readonly t
 }
 
 // sweatLine: the grams of the wheel that is to be washed first, and when.
-export async function sweatLine({ book, calc }: Ctx, bike: RecordState): Promise<string> {
-  const [rides, washes, wheels] = await Promise.all([book.all("ride"), book.all("wash"), book.all("wheel")]);
+export async function sweatLine(ctx: Ctx, bike: RecordState): Promise<string> {
+  const { book } = ctx;
+  const [rides, washes] = await Promise.all([book.all("ride"), book.all("wash")]);
   const log = saltLog([...rides, ...washes], bike.rec);
   if (log.length === 0) return "";
-  const answers = await Promise.all((["front", "rear"] as const).map(async (side) => {
-    try {
-      const wheel = wheels.find(({ rec }) => rec === textOf(bike, side));
-      return (await calc.ask("salt", { materials: materialsOf(wheel), log, today: dayOf(Date.now()) })).answer;
-    } catch {
-      return undefined;
-    }
-  }));
-  const [first] = answers.filter((answer) => answer !== undefined).sort((a, b) => ((a.wash_due || "9") < (b.wash_due || "9") ? -1 : 1));
+  const { answers: [first] } = await askSalt(ctx, bike, log);
   if (first === undefined) return "";
   return w("checks.sweatLine", { g: fixed(first.since_wash_g, 1), why: first.wash_due === "" ? w("salt.notDue") : w("salt.due", { day: dayWords(first.wash_due, Date.now()) }) });
 }

@@ -2,10 +2,10 @@
 
 import "./checks.css";
 import { bikeName } from "../../book/pressure/bikes.ts";
-import { coupleWords, logOf, logWords, materialsOf, rideKinds, saltLog, sweats } from "../../book/checks/salt_view.ts";
+import { coupleWords, logOf, logWords, rideKinds, saltLog, sweats } from "../../book/checks/salt_view.ts";
 import { readTyped } from "../../book/value/typed_value.ts";
 import { dayOf } from "../../book/wheels/measure_days.ts";
-import { textOf } from "../../book/checks/walk_save.ts";
+import type { Teller } from "../../book/value/record_words.ts";
 import { dayWords } from "../../book/value/when.ts";
 import { newRec } from "../../log/book_log.ts";
 import type { Json } from "../../log/op/json.ts";
@@ -20,8 +20,9 @@ import { Outcome } from "../../ui/outcome.ts";
 import { openPage } from "../../ui/page.ts";
 import { listen, setHidden, setText } from "../../ui/part.ts";
 import type { Ctx } from "../../ui/screen.ts";
-import { w } from "../../words/index.ts";
-import { attempt, follow } from "../shared/follow.ts";
+import { all, w } from "../../words/index.ts";
+import { attempt, follow, tellerFor } from "../shared/follow.ts";
+import { askSalt, type SaltAsked } from "./salt_asks.ts";
 
 const shown = 20; // lines of the log
 
@@ -35,6 +36,7 @@ class SweatPage {
   readonly #page = el("div", { class: "stack looking" });
   readonly #due = el("h2");
   readonly #why = el("p");
+  readonly #indoors = el("p", { class: "small" });
   readonly #couples = el("ul", {});
   readonly #noMetals = el("p", { class: "small" }, w("salt.noMetals"));
   readonly #kind = new Choice();
@@ -54,7 +56,7 @@ class SweatPage {
       el("button", { type: "button", class: "button big", on: { click: () => void this.#add("wash", { kind }, w("salt.noted")) } }, w(words));
     host.append(this.#page);
     this.#page.append(
-      el("section", { class: "card stack" }, this.#due, this.#why, el("div", { class: "okay" }, wash("wash", "salt.washed"), wash("wipe", "salt.wiped")), this.#outcome),
+      el("section", { class: "card stack" }, this.#due, this.#why, this.#indoors, el("div", { class: "okay" }, wash("wash", "salt.washed"), wash("wipe", "salt.wiped")), this.#outcome),
       el("section", { class: "card stack" }, el("h2", {}, w("salt.addRide")), this.#kind, el("div", { class: "fields" }, this.#hours), this.#sweat,
         el("p", {}, el("button", { type: "button", class: "button primary", on: { click: () => void this.#ride() } }, w("salt.add")))),
       el("section", { class: "card stack" }, el("h2", {}, w("salt.metals")), this.#couples, this.#noMetals, el("p", { class: "small quiet" }, w("salt.gapWhy"))),
@@ -111,26 +113,22 @@ class SweatPage {
   }
 
   async #look(): Promise<void> {
-    const { book, calc, closed } = this.#ctx;
+    const { book, closed } = this.#ctx;
     await book.ready;
-    const [bike, rides, washes, wheels] = await Promise.all([book.get(this.#bike), book.all("ride"), book.all("wash"), book.all("wheel")]);
+    const [bike, rides, washes] = await Promise.all([book.get(this.#bike), book.all("ride"), book.all("wash")]);
     const entries = [...rides, ...washes];
-    const find = (rec: string): RecordState | undefined => wheels.find((wheel) => wheel.rec === rec);
-    const answers = await Promise.all((["front", "rear"] as const).map(async (side) => {
-      try {
-        const { answer } = await calc.ask("salt", { materials: materialsOf(find(textOf(bike, side))), log: saltLog(entries, this.#bike), today: dayOf(Date.now()) });
-        return answer;
-      } catch {
-        return undefined;
-      }
-    }));
+    const asked = await askSalt(this.#ctx, bike, saltLog(entries, this.#bike));
+    const teller = await tellerFor(this.#ctx, asked.trainers);
     if (closed.aborted) return;
+    const { answers } = asked;
+    setText(this.#indoors, indoorsWords(asked, teller));
+    setHidden(this.#indoors, asked.spared.length === 0);
     this.#page.classList.remove("looking");
     this.#ctx.heading(`${w("salt.title")} · ${bikeName(bike) || w("head.bike")}`);
-    const [first] = answers.filter((answer) => answer !== undefined).sort((a, b) => ((a.wash_due || "9") < (b.wash_due || "9") ? -1 : 1));
+    const [first] = answers;
     setText(this.#due, first === undefined ? w("checks.waiting") : first.wash_due === "" ? w("salt.notDue") : w("salt.due", { day: dayWords(first.wash_due, Date.now()) }));
     setText(this.#why, first === undefined ? "" : saltWhy(first.why.code, first.why.values));
-    const couples = [...new Set(answers.flatMap((answer) => answer?.couples ?? []).map(coupleWords))];
+    const couples = [...new Set(answers.flatMap((answer) => answer.couples).map(coupleWords))];
     keyed(this.#couples, couples, (words) => words, () => el("li"), setText);
     setHidden(this.#noMetals, couples.length > 0);
     const log = logOf(entries, this.#bike).slice(0, shown);
@@ -141,4 +139,10 @@ class SweatPage {
       setText(link, logWords(entry, Date.now()));
     });
   }
+}
+
+// indoorsWords tells which ends are spared, and which wheels take their places.
+function indoorsWords({ spared, trainers }: SaltAsked, teller: Teller): string {
+  const ends = all(spared.map((side) => w(`salt.end.${side}`)));
+  return trainers.length === 0 ? w("salt.spared", { ends }) : w("salt.sparedBy", { ends, wheels: all(trainers.map(({ rec }) => teller.nameOf(rec))) });
 }

@@ -3,6 +3,7 @@
 
 import "./checks.css";
 import { buildOf } from "../../book/checks/build.ts";
+import { trainersIn } from "../../book/checks/indoors.ts";
 import { historyOf } from "../../book/checks/past.ts";
 import type { ReadyView } from "../../book/checks/ready_view.ts";
 import { renewed, askedNow, type Ask, type Found, isDone, itemsOf, type Moment, moments, readWalk, restOpened, rowSkipped, type Station, stationOpened, stationSeen, stationsOf, type Walk, walkDraft, withFound, withValue } from "../../book/checks/walk.ts";
@@ -92,8 +93,10 @@ class WalkDesk {
 
   async #asked(bike: string, moment: Moment): Promise<readonly Ask[]> {
     const { find } = this.#keeper;
+    const { book } = this.#ctx;
     try {
-      const { answer } = await this.#ctx.calc.ask("checks", { bike: buildOf(find(bike), find), moment, history: await historyOf(this.#ctx.book, bike) });
+      const trainers = trainersIn(await book.all("bike"), await book.all("wheel"));
+      const { answer } = await this.#ctx.calc.ask("checks", { bike: buildOf(find(bike), find, trainers), moment, history: await historyOf(book, bike) });
       return answer ?? [];
     } catch {
       return []; // told by the notice

@@ -1,5 +1,6 @@
 // What can be done with a thing as a whole: the same again, out of use, deleted; and where its history is told.
 
+import { isIndoors } from "../../book/checks/indoors.ts";
 import { copyOf } from "../../book/wheels/copy_thing.ts";
 import { newRec } from "../../log/book_log.ts";
 import { type RecordState, valueOf } from "../../log/op/merge.ts";
@@ -21,6 +22,7 @@ export class Acts {
   readonly #say: Say;
   readonly #copy = press(() => void this.#copyIt());
   readonly #retire = press(() => void this.#retireIt());
+  readonly #indoors = press(() => void this.#indoorsIt());
   readonly #delete = press(() => void this.#deleteIt());
   readonly #restore = press(() => void this.#restoreIt(), w("records.restore"));
   readonly #history = el("a", { class: "button quiet flush" }, w("things.history"));
@@ -33,7 +35,7 @@ export class Acts {
     this.#ctx = ctx;
     this.#say = say;
     this.node = el("section", { class: "card stack" },
-      el("div", { class: "row" }, this.#copy, this.#retire, this.#delete, this.#restore),
+      el("div", { class: "row" }, this.#copy, this.#indoors, this.#retire, this.#delete, this.#restore),
       el("div", { class: "row" }, this.#history, this.#checks, this.#erase));
   }
 
@@ -44,9 +46,11 @@ export class Acts {
     const copies = canCopy.find((kind) => kind === state.kind);
     if (copies !== undefined) setText(this.#copy, w(`things.copy.${copies}`));
     setText(this.#retire, retired ? w("things.back") : w("things.retire"));
+    setText(this.#indoors, isIndoors(state) ? w("things.outdoors") : w("things.indoors"));
     setText(this.#delete, w("things.delete"));
     setHidden(this.#copy, state.deleted || copies === undefined);
     setHidden(this.#retire, state.deleted || !canRetire.includes(state.kind));
+    setHidden(this.#indoors, state.deleted || (state.kind !== "bike" && state.kind !== "wheel"));
     setHidden(this.#delete, state.deleted);
     setHidden(this.#restore, !state.deleted);
     setHidden(this.#erase, state.kind !== "person");
@@ -64,15 +68,24 @@ export class Acts {
   }
 
   async #retireIt(): Promise<void> {
+    await this.#turn("retired", w("things.retired"), w("things.isBack"));
+  }
+
+  async #indoorsIt(): Promise<void> {
+    await this.#turn("indoors", w("things.isIndoors"), w("things.isOutdoors"));
+  }
+
+  // turn sets a mark, or takes it away.
+  async #turn(field: "retired" | "indoors", words: string, unsaid: string): Promise<void> {
     const state = this.#state;
     if (state === undefined) return;
     const { book } = this.#ctx;
-    const retired = valueOf(state, "retired") !== true;
+    const now = valueOf(state, field) !== true;
     const change = { rec: state.rec, kind: state.kind };
     let after: RecordState | undefined;
     await this.#try(async () => {
-      [after] = await book.save([{ ...change, set: { retired }, shown: state }]);
-    }, retired ? w("things.retired") : w("things.isBack"), () => book.save([{ ...change, set: { retired: !retired }, ...(after && { shown: after }) }]));
+      [after] = await book.save([{ ...change, set: { [field]: now }, shown: state }]);
+    }, now ? words : unsaid, () => book.save([{ ...change, set: { [field]: !now }, ...(after && { shown: after }) }]));
   }
 
   async #deleteIt(): Promise<void> {

@@ -179,7 +179,6 @@ export const carWords = {
   "eventColumn.room_mm": "Opening in the frame, mm",
   "eventColumn.least_label_mm": "Narrowest tyre wanted, mm",
 
-  "unit.g": "g",
   "value.with": "{value} {unit}",
   "value.percent": "{n} %",
 

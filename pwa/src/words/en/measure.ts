@@ -94,13 +94,7 @@ export const measureWords = {
   "measure.atPressure": "at {n} {unit}",
   "measure.daysAfter": { by: "n", one: "{n} day after fitting", other: "{n} days after fitting" },
 
-  "measureAge.today": "today",
-  "measureAge.yesterday": "yesterday",
-  "measureAge.measured": "measured {age}",
-  "measureAge.due": "{age}. {due}",
   // family: measureDue.
-  "measureDue.grown": "Measure again: it was new then, and tyres grow in their first week (our choice, common practice).",
-  "measureDue.moved": "Measure again: that was before it was fitted here.",
 
   "measureLimit.line": "limit {mm} mm",
   "measureLimit.disc": "on the rotor: {mm} mm",

@@ -389,4 +389,6 @@ export const pressureWords = {
   "why.shake": "{n} m/s²",
   "why.range": "{low}–{high} {unit}",
   "why.one": "{p} {unit}",
+
+  "unit.g": "g",
 } as const;

@@ -51,4 +51,20 @@ export const readyWords = {
   "ready.whatWasDone": "What was done",
   "ready.show": "Show",
   "ready.more": { by: "n", one: "{n} more reason", other: "{n} more reasons" },
+
+  // family: checks.moment.
+  "checks.moment.start": "At the start line",
+  "checks.moment.evening": "The evening before",
+  "checks.moment.after": "After the ride",
+  "checks.moment.wash_day": "On wash day",
+  "checks.moment.crash": "After a crash or a fall",
+  "checks.moment.arrival": "On arrival, unpacked",
+  // family: checks.station.
+  "checks.station.front_wheel": "Front wheel",
+  "checks.station.front_brake": "Front brake",
+  "checks.station.bar": "Bar and stem",
+  "checks.station.frame": "Frame",
+  "checks.station.rear_wheel": "Rear wheel",
+  "checks.station.rear_brake": "Rear brake",
+  "due.go": "Do it now",
 } as const;

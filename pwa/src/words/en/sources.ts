@@ -25,6 +25,7 @@ export const sourceWords = {
   "sources.for.co2": "CO2",
   "sources.for.pump": "pump",
   "sources.for.fit": "mounting a tyre",
+  "sources.for.seat": "seating a bead",
   "sources.for.match": "which spare fits",
   "sources.for.cover": "which wheels to take along",
   "sources.for.share": "one pressure for several riders",

@@ -4,7 +4,7 @@ import { type Side, sides } from "../../../book/pressure/answer.ts";
 import type { WheelView } from "../../../book/pressure/wheel_view.ts";
 import { el } from "../../../ui/el.ts";
 import { define, Part, setText } from "../../../ui/part.ts";
-import { w } from "../../../words/index.ts";
+import { sentences, w } from "../../../words/index.ts";
 
 export class Live extends Part<readonly WheelView[]> {
   readonly #wheels = new Map<Side, { readonly number: HTMLElement; readonly words: HTMLElement }>();
@@ -23,8 +23,9 @@ export class Live extends Part<readonly WheelView[]> {
       const { number, words } = this.#wheels.get(wheel.side) ?? {};
       if (number === undefined || words === undefined) continue;
       const stands = wheel.number !== "" && wheel.old === "";
-      setText(number, stands ? wheel.number : "–");
-      setText(words, stands ? wheel.unit : wheel.old === "" ? wheel.stops.join(" ") || w("wheel.none") : w("wheel.oldWhy", { reason: wheel.old }));
+      setText(number, stands ? wheel.number : w("wheel.none"));
+      number.classList.toggle("none", !stands);
+      setText(words, stands ? wheel.unit : wheel.old === "" ? sentences(wheel.stops) : w("wheel.oldWhy", { reason: wheel.old }));
     }
   }
 }

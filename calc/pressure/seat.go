@@ -1,0 +1,99 @@
+package pressure
+
+import (
+	"rimside/calc/tyre"
+	"rimside/calc/unit"
+)
+
+// refusal is why a wheel has no number, with what its sentence speaks of; "" where it may have one. It is the gate of every
+// pressure, and of fitting a tyre too.
+func (w WheelSetup) refusal() (Code, []Value) {
+	pair := w.pair()
+	switch verdict := pair.Refusal(); {
+	case verdict != "":
+		return Code(verdict), pairValues(verdict, pair)
+	case w.impossible():
+		return ImpossibleWidth, nil
+	case w.Rim.Profile.TreatedHookless() && w.unread() != "":
+		return askCodes[w.unread()], nil
+	}
+	return "", nil
+}
+
+func (w WheelSetup) impossible() bool {
+	_, err := w.width()
+	return err != nil
+}
+
+// pairValues are the printed widths that a refusal or a question speaks of.
+func pairValues(verdict tyre.Verdict, pair tyre.Pair) []Value {
+	switch verdict {
+	case tyre.BeadDiffers, tyre.NotForHookless:
+		return nil
+	case tyre.HooklessNarrow:
+		return []Value{length("label", pair.Label), length("inner", pair.Inner), length("least_label", tyre.MinHooklessLabel(pair.Inner))}
+	}
+	return []Value{length("label", pair.Label), length("inner", pair.Inner)}
+}
+
+// cares are what to take care of with a pair that is not refused.
+func (w WheelSetup) cares() []Code {
+	var out []Code
+	pair := w.pair()
+	if warning := pair.Warning(); warning != "" {
+		out = append(out, Code(warning))
+	}
+	if pair.Profile == tyre.Unknown {
+		out = append(out, EdgeUnknown)
+	}
+	return out
+}
+
+// ConvertedCap is the most for a tyre that was not made tubeless, seated without a tube: 276 kPa, 40 psi (published, a workshop page).
+const ConvertedCap = unit.Pascal(276e3)
+
+// LimitConverted is the limit of such a tyre; it concerns seating alone.
+const LimitConverted Limit = "converted"
+
+// SeatLimits lists what may set the pressure that seating never passes, as keys.
+func SeatLimits() []string {
+	return []string{
+		string(LimitNone), string(LimitTyre), string(LimitRim), string(LimitHookless), string(LimitTable), string(LimitUnread), string(LimitConverted),
+	}
+}
+
+// Seat is what must be known before a tyre is fitted: whether the pair may be used at all, and the pressure that its bead, while it
+// is seated, may never pass.
+type Seat struct {
+	Refused Code // "" when the tyre may go on this rim
+	Values  []Value
+	Cares   []Code
+	Ceiling unit.Pascal // true; 0 after a refusal
+	Limited Limit
+	Missing Missing // printed maxima that nobody has read; "" when none is missing
+}
+
+// SeatOf answers for one wheel, from the same rules and marks as every pressure. A tyre of which nobody knows that it was made
+// tubeless counts as not made so, unless its maker names it for hookless rims. Error: ErrInput.
+func SeatOf(w WheelSetup, madeTubeless bool) (Seat, error) {
+	if err := w.checkAlone(); err != nil {
+		return Seat{}, err
+	}
+	seat := Seat{Limited: LimitNone, Missing: w.unread()}
+	if seat.Refused, seat.Values = w.refusal(); seat.Refused != "" {
+		return seat, nil
+	}
+	marks := w.marks()
+	if w.Tyre.Setup != Tube && !madeTubeless && !w.Tyre.ForHookless {
+		marks = append(marks, mark{LimitConverted, ConvertedCap})
+	}
+	binds := lowest(marks)
+	seat.Ceiling, seat.Limited, seat.Cares = binds.max, binds.limit, w.cares()
+	return seat, nil
+}
+
+func (w WheelSetup) checkAlone() error {
+	positive, finite := map[string]float64{}, map[string]float64{}
+	w.check("wheel", positive, finite)
+	return checkNumbers(positive, finite)
+}
