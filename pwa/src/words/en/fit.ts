@@ -11,6 +11,7 @@ export const fitWords = {
 
   "fit.pair": "Tyre and rim",
   "fit.pairIntro": "Before the first step: may this tyre go on this rim? Read both. The three-digit bead seat number, such as 622, must be the same on tyre and rim.",
+  "fit.printed": "What is printed on both",
   "fit.goesOn": "Tyre that goes on",
   "fit.newTyre": "a tyre that is not in the book yet",
   "fit.noTyre": "none yet: choose",
@@ -44,7 +45,7 @@ export const fitWords = {
   "fit.onText": "By hand, and the last bit at the valve. No levers.",
   "fit.seatText": "Which sound, which line, and the pressure it may never pass.",
   "fit.handsFree": "Hands free: large letters. The next step comes by a tap anywhere or by the space key.",
-  "fit.closed": "First the answer above.",
+  "fit.closed": "First: may this tyre go on this rim?",
   "fit.toDone": "Write down what was done",
 
   "fit.room": "Will it go on?",

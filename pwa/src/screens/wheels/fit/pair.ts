@@ -65,16 +65,19 @@ export class PairCard {
   readonly #wheelSheet: RecordSheet;
   readonly #hookless = el("p", { class: "notice care" }, w("fit.hookless"));
   readonly #gate = new Gate();
+  readonly #printed: HTMLDetailsElement;
+  #folded = false; // once at the start: what is known need not be asked again
 
   constructor(ctx: Ctx, again: () => void, say: Say) {
     this.#tyreSheet = new RecordSheet(ctx, "tyre", again, say);
     this.#wheelSheet = new RecordSheet(ctx, "wheel", again, say);
+    this.#printed = el("details", { class: "measures" }, el("summary", {}, w("fit.printed")), el("div", { class: "stack" }, this.#tyreSheet.node, this.#wheelSheet.node));
     const pick = el("div", {}, this.#tyre);
     listen(pick, chosen, ({ value }, event) => {
       event.stopPropagation();
       if (value !== "") pick.dispatchEvent(new CustomEvent(tyreChosen, { detail: value, bubbles: true }));
     });
-    this.node = el("section", { class: "card stack" }, el("h2", {}, w("fit.pair")), el("p", {}, w("fit.pairIntro")), pick, this.#tyreSheet.node, this.#wheelSheet.node, this.#hookless, this.#gate);
+    this.node = el("section", { class: "card stack" }, el("h2", {}, w("fit.pair")), el("p", {}, w("fit.pairIntro")), pick, this.#gate, this.#hookless, this.#printed);
   }
 
   async show(at: FitBook): Promise<void> {
@@ -89,6 +92,8 @@ export class PairCard {
     await this.#tyreSheet.show(tyre, ["label_mm", "max_kpa", ...(straight ? ["hookless_ok"] : []), ...(tube ? [] : ["tubeless_ok"]), "bead_seat_mm"], at);
     await this.#wheelSheet.show(wheel, ["setup", "profile", "inner_mm", "max_kpa", "bead_seat_mm", ...(asksTable(wheel, seat) ? ["table_min_label_mm"] : [])], at);
     setHidden(this.#hookless, !straight || tyre === undefined);
+    if (!this.#folded || !at.gate.open) this.#printed.open = !at.gate.open;
+    this.#folded = true;
     this.#gate.view = at.gate;
     setHidden(this.#gate, tyre === undefined);
   }

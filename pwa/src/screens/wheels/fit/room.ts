@@ -10,7 +10,6 @@ import { setHidden, setText } from "../../../ui/part.ts";
 import type { Ctx } from "../../../ui/screen.ts";
 import { w } from "../../../words/index.ts";
 import { fixed, plain } from "../../../words/number.ts";
-import { fold } from "../../../ui/fold.ts";
 import { edgeMm, type FitBook } from "./fit_book.ts";
 import { RecordSheet } from "./pair.ts";
 import { section, type SectionMeasures } from "./section_draw.ts";
@@ -37,9 +36,8 @@ export class RoomCard {
   constructor(ctx: Ctx, again: () => void, say: Say) {
     this.#wheel = new RecordSheet(ctx, "wheel", again, say);
     this.#tyre = new RecordSheet(ctx, "tyre", again, say);
-    this.#measures = fold(w("fit.measures"), el("p", {}, w("fit.measuresIntro")), this.#figure, this.#example, this.#wheel.node, this.#tyre.node);
-    this.#measures.classList.remove("card");
-    this.#measures.classList.add("measures");
+    this.#measures = el("details", { class: "measures" }, el("summary", {}, w("fit.measures")),
+      el("div", { class: "stack" }, el("p", {}, w("fit.measuresIntro")), this.#figure, this.#example, this.#wheel.node, this.#tyre.node));
     this.node = el("section", { class: "card stack" }, el("h2", {}, w("fit.room")), el("p", { class: "quiet" }, w("fit.roomIntro")),
       el("div", { role: "status" }, this.#grade, this.#text), this.#why, this.#measures);
   }
