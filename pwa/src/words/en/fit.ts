@@ -38,12 +38,14 @@ export const fitWords = {
   "fitCare.hookless_no_table": "Wide tyres on hookless or unknown edges have lower limits: look for the rim’s own table and enter it.",
   "fitCare.rim_edge_unknown": "Rim edge unknown: taken as hookless, the safe side.",
 
-  "fit.off": "Take the tyre off",
-  "fit.on": "Put the tyre on",
-  "fit.seat": "Seat the bead",
-  "fit.offText": "Plastic levers only, and from the side opposite the valve.",
-  "fit.onText": "By hand, and the last bit at the valve. No levers.",
-  "fit.seatText": "Which sound, which line, and the pressure it may never pass.",
+  // family: fitWay.
+  "fitWay.off": "Take the tyre off",
+  "fitWay.on": "Put the tyre on",
+  "fitWay.seat": "Seat the bead",
+  // family: fitWayText.
+  "fitWayText.off": "Plastic levers only, and from the side opposite the valve.",
+  "fitWayText.on": "By hand, and the last bit at the valve. No levers.",
+  "fitWayText.seat": "Which sound, which line, and the pressure it may never pass.",
   "fit.handsFree": "Hands free: large letters. The next step comes by a tap anywhere or by the space key.",
   "fit.closed": "First: may this tyre go on this rim?",
   "fit.toDone": "Write down what was done",
@@ -51,7 +53,7 @@ export const fitWords = {
   "fit.room": "Will it go on?",
   "fit.roomIntro": "A bead does not stretch. Only what lies deep in the rim’s well is to spare for the last bit.",
   "fit.measures": "Measure the rim",
-  "fit.measuresIntro": "With a vernier caliper, on the bare rim. G and the well are all it needs; what you leave out counts as nothing.",
+  "fit.measuresIntro": "With a vernier caliper, on the bare rim. G and the well’s depth are all it needs; what you leave out counts as nothing. H is the well with its tape.",
   "fit.notMeasured": "Not measured. Measure the edge’s height and the well’s depth to know; the steps hold all the same.",
   "fit.insert": "With an insert the well is full: no figure holds. Follow the insert’s own manual.",
   "fit.cannot": "These measures do not go together: {field}.",
@@ -79,17 +81,13 @@ export const fitWords = {
   "fit.section": "The rim cut across, to scale, with the letters of ISO 5775-2: A {a} mm between the edges; G {g} mm, the edge above the bead seat; H {h} mm, the taped well below the bead seat; L1, the well’s width; P, the bead seat’s width; D, the bead seat’s diameter.",
   "fit.sectionNone": "A rim cut across, with the letters of ISO 5775-2: A, the width between the edges; G, the edge above the bead seat; H, the taped well below the bead seat; L1, the well’s width; P, the bead seat’s width; D, the bead seat’s diameter.",
   "fit.asExample": "Drawn with usual sizes until yours are measured.",
-  "fit.letterG": "G: {name}",
-  "fit.letterL": "L1: {name}",
 
   "fit.step": "{n} of {of}",
   "fit.next": "Next step",
   "fit.previous": "Step back",
   "fit.awake": "The screen stays on. Tap anywhere, or press space.",
   "fit.asleep": "This browser lets the screen go dark. Tap anywhere, or press space.",
-  "fit.finished": "Done",
   "fit.picture": "Step {n}, drawn: {what}",
-  // family: fitStep.
   "fitStep.air": "Let all the air out. Press the valve open until nothing comes any more.",
   "fitStep.airOff": "Push both beads off their seats and into the well, all round, on both sides.",
   "fitStep.opposite": "Go to the side opposite the valve. Pinch the tyre at the valve into the well.",
@@ -119,7 +117,6 @@ export const fitWords = {
   "fitStep.spot": "One spot will not come up? All air out, soap there, push the bead in, start again. Never a little more air.",
   "fitStep.settle": "Sealant: turn and tilt the wheel so that it wets both sides. Close the valve by hand.",
   "fitStep.down": "Let it down to the pressure you ride. Look at the line once more.",
-  // family: fitNote.
   "fitNote.hot": "A rotor is hot after a descent and its edge cuts. Brake lever alone while the wheel is out.",
   "fitNote.noDeep": "Never deep: a lever pinches the tube, tears the tape and can crack a carbon edge. Never metal.",
   "fitNote.glass": "Feel with a cloth first, fingers after: glass and wire cut.",
@@ -143,7 +140,6 @@ export const fitWords = {
   "fitLimit.unread": "{p}",
   "fitLimit.converted": "{p}: the most for a tyre that was not made tubeless",
   "fitLimit.none": "{p}",
-  // family: fitDrawn.
   "fitDrawn.on": "the whole bead is on",
   "fitDrawn.part": "part of the bead is outside the edge",
   "fitDrawn.off": "the bead is off",

@@ -7,7 +7,7 @@ import { dayOf } from "../../../book/wheels/measure_days.ts";
 import { mountedOf } from "../../../book/wheels/measure.ts";
 import { undoneChanges } from "../../../book/wheels/swap.ts";
 import { optionWords, fieldWords } from "../../../book/value/kind_words.ts";
-import { describeRecord, shortNameOf } from "../../../book/value/record_words.ts";
+import { shortNameOf } from "../../../book/value/record_words.ts";
 import { growDays } from "../../../contract/contract.ts";
 import { newRec } from "../../../log/book_log.ts";
 import { type RecordState, valueOf } from "../../../log/op/merge.ts";
@@ -94,7 +94,7 @@ class DonePage {
     setHidden(this.#then, !this.#saved);
     if (at?.wheel === undefined) return this.#say(w("fit.gone"), true);
     if (at.tyre === undefined) return this.#say(w("fit.noTyre"), true);
-    this.#ctx.heading(`${w("fit.done")} · ${describeRecord(at.wheel, at.teller)}`);
+    this.#ctx.heading(`${w("fit.done")} · ${shortNameOf(at.wheel, at.teller)}`);
     setText(this.#tyre.firstElementChild ?? this.#tyre, w("fit.doneTyre", { name: shortNameOf(at.tyre, at.teller) }));
     this.#gate.view = at.gate;
     setHidden(this.#gate, at.gate.open);

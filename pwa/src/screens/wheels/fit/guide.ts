@@ -2,7 +2,7 @@
 
 import { draftName } from "../../../book/fit/fit_draft.ts";
 import { type Way } from "../../../book/fit/steps.ts";
-import { describeRecord } from "../../../book/value/record_words.ts";
+import { shortNameOf } from "../../../book/value/record_words.ts";
 import { newRec } from "../../../log/book_log.ts";
 import { el } from "../../../ui/el.ts";
 import { openPage } from "../../../ui/page.ts";
@@ -39,7 +39,7 @@ class Guide {
     this.#pair = new PairCard(ctx, again, say);
     this.#room = new RoomCard(ctx, again, say);
     const way = (name: Way): { readonly link: HTMLElement; readonly closed: HTMLElement } => ({
-      link: el("a", { class: "button primary big", href: `#/wheels/fit/${rec}/${name}` }, w(`fit.${name}`)), closed: el("p", { class: "quiet", hidden: true }, w("fit.closed")),
+      link: el("a", { class: "button primary big", href: `#/wheels/fit/${rec}/${name}` }, w(`fitWay.${name}`)), closed: el("p", { class: "quiet", hidden: true }, w("fit.closed")),
     });
     this.#ways = { off: way("off"), on: way("on"), seat: way("seat") };
     this.#page.append(this.#gone, el("div", { class: "columns" },
@@ -54,7 +54,7 @@ class Guide {
 
   #step(way: Way): HTMLElement {
     const { link, closed } = this.#ways[way];
-    return el("section", { class: "card stack" }, el("h2", {}, w(`fit.${way}`)), el("p", {}, w(`fit.${way}Text`)),
+    return el("section", { class: "card stack" }, el("h2", {}, w(`fitWay.${way}`)), el("p", {}, w(`fitWayText.${way}`)),
       ...(way === "off" ? [el("p", { class: "small quiet" }, w("fit.handsFree"))] : []), closed, el("p", {}, link));
   }
 
@@ -63,7 +63,7 @@ class Guide {
     if (this.#ctx.closed.aborted) return;
     this.#page.classList.remove("looking");
     setHidden(this.#gone, at.wheel !== undefined);
-    if (at.wheel !== undefined) this.#ctx.heading(`${w("fit.title")} · ${describeRecord(at.wheel, at.teller)}`);
+    if (at.wheel !== undefined) this.#ctx.heading(`${w("fit.title")} · ${shortNameOf(at.wheel, at.teller)}`);
     await this.#pair.show(at);
     await this.#room.show(at);
     this.#open(at);

@@ -29,7 +29,7 @@ export function section(measures: SectionMeasures, label: string): SVGSVGElement
   const { g, h, well } = measures;
   const s = scaleOf(measures);
   const top = 58 + g * s; // where the bead seat lies
-  const tall = top + well * s + 84;
+  const tall = top + (well + wall + 6) * s + 8;
   const node = svg("svg", { viewBox: `0 0 ${wide} ${tall.toFixed(1)}`, role: "img", "aria-label": label, class: "drawing section", "data-scale": s },
     svg("g", { transform: `translate(${wide / 2} ${top.toFixed(1)}) scale(${s.toFixed(4)})`, class: "to-scale" },
       svg("path", { d: profile(measures) }), ...(well > h ? [svg("path", { class: "soft", d: tape(measures) })] : [])),
@@ -47,7 +47,7 @@ function profile(m: SectionMeasures): string {
     return sign === 1 ? `${hook}L${x(half)} 0L${x(half - p)} 0L${x(floor)} ${well}` : `L${x(floor)} ${well}L${x(half - p)} 0L${x(half)} 0${reversed(m, x)}`;
   };
   const deep = well + wall;
-  return `M${(half + wall).toFixed(3)} ${-g}${side(1)}${side(-1)}L${(-half - wall).toFixed(3)} ${-g}V1.5L${(-floor - wall).toFixed(3)} ${deep}L-2 ${deep + 4}H2L${(floor + wall).toFixed(3)} ${deep}L${(half + wall).toFixed(3)} 1.5z`;
+  return `M${(half + wall).toFixed(3)} ${-g}${side(1)}${side(-1)}L${(-half - wall).toFixed(3)} ${-g}V1.5L${(-floor - wall).toFixed(3)} ${deep}L-2.5 ${deep + 6}H2.5L${(floor + wall).toFixed(3)} ${deep}L${(half + wall).toFixed(3)} 1.5z`;
 }
 
 function reversed({ a, g, hook }: SectionMeasures, x: (mm: number) => string): string {
@@ -71,7 +71,7 @@ function letters(m: SectionMeasures, x: number, y: number, s: number): readonly 
     ...line("A", x - half, y - edge - 26, x + half, y - edge - 26, x, y - edge - 34),
     ...line("G", right, y, right, y - edge, right + 16, y - edge / 2 + 5),
     ...line("H", x, y, x, y + m.h * s, x + 14, y + (m.h * s) / 2 + 5),
-    ...line("L1", x - floor, y + well + 16, x + floor, y + well + 16, x + floor + 18, y + well + 21),
+    ...line("L1", x - floor, y + well + 16, x + floor, y + well + 16, x, y + well + 34),
     ...line("P", x - half, y - 8, x - half + p, y - 8, x - half + p / 2, y - 15),
     ...axle(x - half - wall * s - 14, y, well),
   ];

@@ -90,7 +90,7 @@ function sceneOf({ scene, tool }: Step, limit: string): readonly SVGElement[] {
     case "wheel": return [];
     case "search": return [svg("circle", { class: "tool glass", cx: 232, cy: 216, r: 34 }), line("M256 240l34 34", "tool")];
     case "eyes": return [line("M60 150q0-34 46-34t48 20q6 8 12 0 2-20 48-20t46 34q0 40-46 40t-50-32q-4-8-8 0-4 32-50 32t-46-40z", "tool"), line("M60 146l-26-14M260 146l26-14", "tool")];
-    case "limit": return [svg("circle", { cx: middle, cy: 150, r: 110 }), svg("path", { class: "stop-arc", d: "M237.8 72.2A117 117 0 0 1 262.7 206" }), line("M160 150L224 86", "tool"), mark(160, 226, limit, "middle", "big-mark")];
+    case "limit": return [svg("circle", { cx: middle, cy: 150, r: 110 }), svg("path", { class: "stop-arc", d: "M237.8 72.2A110 110 0 0 1 255.3 205" }), line("M160 150L224 86", "tool"), mark(160, 226, limit, "middle", "big-mark")];
     case "line": return [svg("g", { transform: "translate(160 200) scale(1.7)", class: "thick" }, tyre(0, 0), rim(0, 0)), ...beadLine(tool === "soap")];
   }
 }

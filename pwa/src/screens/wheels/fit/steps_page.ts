@@ -3,7 +3,7 @@
 import { limitWords } from "../../../book/fit/gate_view.ts";
 import { draftName, type FitDraft } from "../../../book/fit/fit_draft.ts";
 import { drawnWords, type Step, stepsOf, type Way } from "../../../book/fit/steps.ts";
-import { describeRecord } from "../../../book/value/record_words.ts";
+import { shortNameOf } from "../../../book/value/record_words.ts";
 import { showKpa } from "../../../book/value/quantity.ts";
 import { el } from "../../../ui/el.ts";
 import { keyed } from "../../../ui/keyed.ts";
@@ -20,8 +20,8 @@ import { StepPicture } from "./step_draw.ts";
 const settle = 450; // ms: a soapy finger that taps twice goes on once
 
 // after is where a way leads once it is gone.
-const after: Readonly<Record<Way, { readonly page: string; readonly words: "fit.on" | "fit.seat" | "fit.toDone" }>> = {
-  off: { page: "", words: "fit.on" }, on: { page: "/seat", words: "fit.seat" }, seat: { page: "/done", words: "fit.toDone" },
+const after: Readonly<Record<Way, { readonly page: string; readonly words: "fitWay.on" | "fitWay.seat" | "fit.toDone" }>> = {
+  off: { page: "", words: "fitWay.on" }, on: { page: "/seat", words: "fitWay.seat" }, seat: { page: "/done", words: "fit.toDone" },
 };
 
 export function stepsPage(host: HTMLElement, ctx: Ctx, rec: string, way: Way): void {
@@ -53,9 +53,9 @@ class StepsPage {
     this.#ctx = ctx;
     this.#rec = rec;
     this.#way = way;
-    openPage(ctx, w(`fit.${way}`), { href: `#/wheels/fit/${rec}`, words: w("fit.back") });
+    openPage(ctx, w(`fitWay.${way}`), { href: `#/wheels/fit/${rec}`, words: w("fit.back") });
     this.#on = el("a", { class: "button primary big", href: `#/wheels/fit/${rec}${after[way].page}` }, w(after[way].words));
-    this.#body = el("section", { class: "card steps-page", hidden: true, "aria-label": w(`fit.${way}`) },
+    this.#body = el("section", { class: "card steps-page", hidden: true, "aria-label": w(`fitWay.${way}`) },
       el("div", { class: "step-said" }, el("div", { role: "status", class: "stack" }, this.#count, this.#words, this.#notes)), this.#picture,
       el("div", { class: "step-ways" }, this.#back, this.#next, this.#on), this.#awake);
     setHidden(this.#gate, true);
@@ -71,7 +71,7 @@ class StepsPage {
     const at = await readFit(this.#ctx, this.#rec);
     if (this.#ctx.closed.aborted) return;
     this.#page.classList.remove("looking");
-    if (at.wheel !== undefined) this.#ctx.heading(`${w(`fit.${this.#way}`)} · ${describeRecord(at.wheel, at.teller)}`);
+    if (at.wheel !== undefined) this.#ctx.heading(`${w(`fitWay.${this.#way}`)} · ${shortNameOf(at.wheel, at.teller)}`);
     const open = this.#way === "off" || (at.gate.open && at.tyre !== undefined);
     this.#gate.view = at.gate;
     setHidden(this.#gate, open);
@@ -79,9 +79,11 @@ class StepsPage {
     if (!open) return;
     this.#steps = stepsOf(this.#way, knownOf(at, this.#ctx.settings.units));
     this.#limit = this.#shortLimit(at);
-    if (this.#draft === undefined) this.#at = at.draft.at[this.#way] ?? 0;
+    const first = this.#draft === undefined;
+    if (first) this.#at = at.draft.at[this.#way] ?? 0;
     this.#draft = at.draft;
     this.#show();
+    if (first) this.#body.scrollIntoView({ block: "start" });
   }
 
   #shortLimit({ seat }: FitBook): string {
