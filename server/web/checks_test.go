@@ -26,7 +26,7 @@ func checkProtection(t *testing.T, response *http.Response) {
 		}
 	}
 	permissions := response.Header.Get("Permissions-Policy")
-	for _, want := range []string{"geolocation=(self)", "accelerometer=(self)", "gyroscope=(self)", "camera=(self)", "microphone=()", "usb=()"} {
+	for _, want := range []string{"geolocation=(self)", "accelerometer=(self)", "gyroscope=(self)", "camera=(self)", "microphone=(self)", "usb=()"} {
 		if !strings.Contains(permissions, want) {
 			t.Errorf("Permissions-Policy %q lacks %s", permissions, want)
 		}

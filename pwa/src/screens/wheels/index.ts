@@ -9,6 +9,7 @@ import { guide } from "./guide.ts";
 import { lists } from "./lists.ts";
 import { measure } from "./measure.ts";
 import { newThing } from "./new_thing.ts";
+import { spokes } from "./spokes.ts";
 import { thing } from "./thing.ts";
 
 type Open = (host: HTMLElement, ctx: Ctx) => unknown;
@@ -19,6 +20,7 @@ const pages: ReadonlyMap<string, Open> = new Map<string, Open>([
   ["guide", guide],
   ["lists", lists],
   ["erase", erasePerson],
+  ["spokes", spokes],
 ]);
 
 export const screen: Screen = {

@@ -13,6 +13,7 @@ import { packingWords } from "./packing.ts";
 import { phoneWords } from "./phones.ts";
 import { settingsWords } from "./settings.ts";
 import { sourceWords } from "./sources.ts";
+import { spokesWords } from "./spokes.ts";
 import { wheelsWords } from "./wheels.ts";
 
 export const later = {
@@ -21,6 +22,7 @@ export const later = {
   ...historyWords,
   ...sourceWords,
   ...wheelsWords,
+  ...spokesWords,
   ...carWords,
   ...checkWords,
   ...checkRowWords,
