@@ -32,6 +32,22 @@ type RideNote struct {
 	P0     unit.Pascal // what was recommended on that day, before personal shift and firmness
 	Felt   Felt        // "" when only the rim's strike was noted
 	Struck bool        // the rim hit something
+	Trial  *Settled    // what a timed trial showed in place of a feeling: Ridden was the best; nil for a ride
+}
+
+// Settled is the interval of a trial's difference between the best pressure and its nearest rival, in whatever was timed.
+type Settled struct{ Difference, Low, High float64 }
+
+// Weight is how many notes after rides a trial counts for: one when its interval just clears zero, more the narrower the interval is
+// against the difference, TrialMost at most; 0 when it does not clear zero. So its standard deviation is ShiftSpread times half the
+// interval over the difference (our choice).
+func (s Settled) Weight() float64 {
+	half := (s.High - s.Low) / 2
+	if !(s.Low > 0 || s.High < 0) || !(half >= 0) {
+		return 0
+	}
+	ratio := math.Abs(s.Difference) / half
+	return math.Min(TrialMost, ratio*ratio)
 }
 
 const (
@@ -42,6 +58,8 @@ const (
 	ShiftMost = 0.5
 	// StruckBy is how much more air a struck rim asks for, as a logarithm (our choice).
 	StruckBy = 0.10
+	// TrialMost is how many notes after rides the clearest trial counts for (our choice): one stretch on one day is not all riding.
+	TrialMost = 4
 )
 
 // feltBy is how much more air, as a logarithm, each answer asks for (our choice).
@@ -58,6 +76,9 @@ func FeltBy(f Felt) (by float64, ok bool) {
 // whatever else was said. ok is false for a note that says nothing.
 func (n RideNote) Observed() (shift float64, ok bool) {
 	felt, known := feltBy[n.Felt]
+	if n.Trial != nil { // what was quickest, whatever it felt like
+		felt, known = 0, n.Trial.Weight() > 0
+	}
 	if !known && !n.Struck || !knownPressure(n.Ridden) || !knownPressure(n.P0) {
 		return 0, false
 	}
@@ -68,12 +89,21 @@ func (n RideNote) Observed() (shift float64, ok bool) {
 	return heldShift(off + felt), true
 }
 
+// weight is how much a note counts: 1 for a ride.
+func (n RideNote) weight() float64 {
+	if n.Trial != nil {
+		return n.Trial.Weight()
+	}
+	return 1
+}
+
 func knownPressure(p unit.Pascal) bool { return p > 0 && !math.IsInf(float64(p), 0) }
 
 // Learnt is the personal shift of one wheel and what it rests on.
 type Learnt struct {
 	Shift     float64
-	Notes     int // how many count
+	Notes     int // how many rides count
+	Trials    int // how many trials count
 	OtherTyre int // how many are of another tyre than the wheel now carries
 	Unknown   int // how many cannot count: of a tyre or of pressures that are not known
 }
@@ -92,7 +122,14 @@ func Learn(notes []RideNote, side Side, now Kind) Learnt {
 			count = append(count, n)
 		}
 	}
-	out.Shift, out.Notes = shiftOf(count), len(count)
+	out.Shift = shiftOf(count)
+	for _, n := range count {
+		if n.Trial != nil {
+			out.Trials++
+		} else {
+			out.Notes++
+		}
+	}
 	return out
 }
 
@@ -114,15 +151,16 @@ func lastOfEachRide(notes []RideNote, side Side) []RideNote {
 	return out
 }
 
-// shiftOf is the mean of a normal prior round 0 and one normal observation a note, all of one variance; never below what it
-// would be without the strikes.
+// shiftOf is the mean of a normal prior round 0 and one normal observation a note, all of one variance but for trials, which their
+// interval weighs; never below what it would be without the strikes.
 func shiftOf(notes []RideNote) float64 {
 	sum, unstruck, n, without := 0.0, 0.0, 1.0, 1.0
 	for _, note := range notes {
 		observed, _ := note.Observed()
-		sum, n = sum+observed, n+1
+		w := note.weight()
+		sum, n = sum+w*observed, n+w
 		if !note.Struck {
-			unstruck, without = unstruck+observed, without+1
+			unstruck, without = unstruck+w*observed, without+w
 		}
 	}
 	return heldShift(math.Max(sum/n, unstruck/without))

@@ -172,3 +172,29 @@ func TestNoNoteMovesWithoutBound(t *testing.T) {
 		}
 	}
 }
+
+// A settled trial is an observation: one whose interval just clears zero moves as much as one ride, one twice as far from it as four, a
+// clearer one no more. One that is not settled says nothing.
+func TestTrialsAreWeighedByTheirInterval(t *testing.T) {
+	tried := func(off, difference, half float64) pressure.RideNote {
+		n := ridden(off, "")
+		n.Trial = &pressure.Settled{Difference: difference, Low: difference - half, High: difference + half}
+		return n
+	}
+	const says = -0.08
+	for _, c := range []struct{ difference, half, weight float64 }{
+		{1, 0.999999999, 1}, {-1, 0.999999999, 1}, {1, 0.5, 4}, {-3, 1.5, 4}, {1, 0.01, 4}, {3, 2, 2.25}, {1, 1.1, 0}, {0, 1, 0}, {1, 0, 4},
+	} {
+		got := pressure.Learn([]pressure.RideNote{tried(says, c.difference, c.half)}, pressure.Front, kind)
+		if want := says * c.weight / (1 + c.weight); math.Abs(got.Shift-want) > 1e-8 || (got.Trials == 1) != (c.weight > 0) || got.Notes != 0 {
+			t.Errorf("%+v: %+v, want %v", c, got, want)
+		}
+	}
+	both := pressure.Learn([]pressure.RideNote{tried(says, 1, 0.5), ridden(says, pressure.FeltRight)}, pressure.Front, kind)
+	if want := says * 5 / 6; math.Abs(both.Shift-want) > 1e-12 || both.Trials != 1 || both.Notes != 1 {
+		t.Errorf("a trial and a ride: %+v, want %v", both, want)
+	}
+	if none := shift(tried(0, 1, 0.2)); none != 0 {
+		t.Errorf("what was recommended came out best, and it moves %v", none)
+	}
+}

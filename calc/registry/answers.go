@@ -44,6 +44,14 @@ func answerOf(name string) *Field {
 		return dueAnswer()
 	case "pack":
 		return packAnswer()
+	case "spokes":
+		return spokesAnswer()
+	case "lacing":
+		return lacingAnswer()
+	case "trial":
+		return trialAnswer()
+	case "deal":
+		return dealAnswer()
 	}
 	return nil
 }

@@ -27,6 +27,8 @@ var shiftCalculation = calculation{
 			oneOf("felt", pressure.Felts()).optional(),
 			yesNo("struck").instead(false),
 			kindField("tyre").optional(),
+			// A timed trial's difference between the pressure ridden, which came out best, and its nearest rival, with its interval: in place of felt.
+			group("trial", num("difference", "", -1e6, 1e6), num("low", "", -1e6, 1e6), num("high", "", -1e6, 1e6)).optional(),
 		),
 		kindField("front"),
 		kindField("rear"),
@@ -40,10 +42,10 @@ var shiftCalculation = calculation{
 
 func shiftAnswer() *Field { return result(learntAnswer("front"), learntAnswer("rear")) }
 
-// learntAnswer tells the shift, how many notes it rests on, how many are of another tyre, and how many cannot count since
+// learntAnswer tells the shift, how many rides and trials it rests on, how many are of another tyre, and how many cannot count since
 // their tyre, what was recommended or what was ridden is not known.
 func learntAnswer(name string) *Field {
-	return part(name, figure("shift", ""), tally("notes", ""), tally("other_tyre", ""), tally("unknown", ""))
+	return part(name, figure("shift", ""), tally("notes", ""), tally("trials", ""), tally("other_tyre", ""), tally("unknown", ""))
 }
 
 func runShift(v values) (any, *Error) {
@@ -57,13 +59,17 @@ func runShift(v values) (any, *Error) {
 			kind := kindOf(n.in("tyre"))
 			note.Tyre = &kind
 		}
+		if n.has("trial") {
+			of := n.in("trial")
+			note.Trial = &pressure.Settled{Difference: of.num("difference"), Low: of.num("low"), High: of.num("high")}
+		}
 		notes = append(notes, note)
 	}
 	out := fields{}
 	for _, side := range sides {
 		learnt := pressure.Learn(notes, pressure.Side(side), kindOf(v.in(side)))
 		out = append(out, field{side, fields{
-			{"shift", learnt.Shift}, {"notes", learnt.Notes}, {"other_tyre", learnt.OtherTyre}, {"unknown", learnt.Unknown},
+			{"shift", learnt.Shift}, {"notes", learnt.Notes}, {"trials", learnt.Trials}, {"other_tyre", learnt.OtherTyre}, {"unknown", learnt.Unknown},
 		}})
 	}
 	return out, nil

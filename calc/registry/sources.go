@@ -74,6 +74,10 @@ func sourcesOf(name string) []source {
 		return joined(intervals(), checkSources(), saltSources())
 	case "pack":
 		return packSources()
+	case "spokes", "lacing":
+		return spokesSources()
+	case "trial", "deal":
+		return trialSources()
 	}
 	return nil
 }

@@ -49,6 +49,7 @@ func afterRide() []source {
 		{groupDecision, "The personal shift from several rides", "the mean of what they say, with no shift as one more ride", []amount{
 			{"spread of riders and of rides", pressure.ShiftSpread, ""}, {"most that counts", pressure.ShiftMost, ""},
 		}, "a normal prior; in logarithms of pressure", ours},
+		{groupDecision, "A settled trial counts for so many rides", "(difference / half its interval)²", one(pressure.TrialMost, "at most"), "one where the interval just clears zero; one stretch on one day is not all riding", ours},
 	}
 }
 

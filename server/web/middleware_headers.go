@@ -18,7 +18,7 @@ func MetaPolicy() string {
 	return strings.Replace(pagePolicy, frameRule, "", 1)
 }
 
-const permissions = "geolocation=(self), accelerometer=(self), gyroscope=(self), camera=(self), microphone=(), magnetometer=(), " +
+const permissions = "geolocation=(self), accelerometer=(self), gyroscope=(self), camera=(self), microphone=(self), magnetometer=(), " +
 	"usb=(), serial=(), hid=(), midi=(), payment=(), display-capture=(), idle-detection=(), " +
 	"screen-wake-lock=(self), publickey-credentials-get=(), xr-spatial-tracking=()"
 

@@ -2,6 +2,7 @@ package bundle
 
 import (
 	"encoding/json"
+	"maps"
 	"path"
 	"path/filepath"
 	"slices"
@@ -14,6 +15,7 @@ type Modules struct {
 	Files map[string][]byte // by name; they load each other from beside themselves
 	Entry string
 	First []string // what the entry cannot begin without, itself left out
+	Begin []string // the sources in the entry and in First, as paths under root with forward slashes
 }
 
 // Split bundles the entry (a path under root with forward slashes) into modules, its styles left out. What is imported by import()
@@ -43,6 +45,7 @@ func (m *Modules) order(metafile, entry string) error {
 	var facts struct {
 		Outputs map[string]struct {
 			EntryPoint string `json:"entryPoint"`
+			Inputs     map[string]struct{}
 			Imports    []struct {
 				Path, Kind string
 			} `json:"imports"`
@@ -53,6 +56,7 @@ func (m *Modules) order(metafile, entry string) error {
 	}
 	var follow func(output string)
 	follow = func(output string) {
+		m.Begin = append(m.Begin, slices.Sorted(maps.Keys(facts.Outputs[output].Inputs))...)
 		for _, imported := range facts.Outputs[output].Imports {
 			if name := path.Base(imported.Path); imported.Kind == "import-statement" && !slices.Contains(m.First, name) {
 				m.First = append(m.First, name)

@@ -1,16 +1,15 @@
-// The rows of a walk-around in words, and what of the bike each is about.
+// The rows of a walk-around: what they are called, and what of the bike each is about.
 
 import { type RecordState, valueOf } from "../../log/op/merge.ts";
-import { isKey, sentences, w } from "../../words/index.ts";
+import { isKey, w } from "../../words/index.ts";
 import type { Side } from "../pressure/answer.ts";
 import type { Ask } from "./walk.ts";
 
 export type RowId = Ask["id"];
 type NameIn<I> = I extends `${string}.${infer Name}` ? Name : never;
-type Name = NameIn<RowId>;
-type Measured = "rotor_thickness" | "rotor_true" | "pads" | "wall" | "run_out" | "room"; // their limits are figures
+export type Name = NameIn<RowId>;
 
-const nameOf = (id: RowId): Name => id.slice(id.indexOf(".") + 1) as Name;
+export const nameOf = (id: RowId): Name => id.slice(id.indexOf(".") + 1) as Name;
 
 // isRow tells whether a text that an older or newer app wrote names a row that has words here.
 export function isRow(id: string): id is RowId {
@@ -18,22 +17,6 @@ export function isRow(id: string): id is RowId {
 }
 
 export const rowTitle = (id: RowId): string => w(`check.title.${nameOf(id)}`);
-export const rowLook = (id: RowId): string => w(`check.look.${nameOf(id)}`);
-export const rowHow = (id: RowId): string => w(`check.how.${nameOf(id)}`);
-
-// rowLimit says when not to ride: the limits of a measured value, or in words.
-export function rowLimit({ id, measure, limit, care }: Ask): string {
-  const mm = limit?.value ?? 0;
-  const with2 = care?.value ?? 0;
-  switch (measure) {
-    case null: return w(`check.limit.${nameOf(id) as Exclude<Name, Measured>}`);
-    case "rotor_runout": case "rim_runout": return w(`check.careAt.${measure}`, { mm });
-    case "rotor_thickness": case "rim_wall": return w(`check.stopAt.${measure}`, { mm });
-    case "pads": case "room": return sentences([w(`check.stopAt.${measure}`, { mm }), w(`check.careAt.${measure}`, { mm: with2 })]);
-  }
-}
-
-export const rowSource = ({ source }: Ask): string => w(`check.source.${source}`);
 
 // sideOf is the end of the bike that a row stands at.
 export function sideOf(id: string): Side | undefined {

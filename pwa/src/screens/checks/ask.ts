@@ -1,6 +1,7 @@
 // One row of a station: what to look for, a value to type where one is asked, skip, and report a fault.
 
-import { rowHow, rowLimit, rowLook, rowSource, rowTitle } from "../../book/checks/rows.ts";
+import { rowHow, rowLimit, rowLook, rowSource } from "../../book/checks/row_words.ts";
+import { rowTitle } from "../../book/checks/rows.ts";
 import { el } from "../../ui/el.ts";
 import { Field } from "../../ui/field.ts";
 import { actName, define, Part, setAttr, setHidden, setText } from "../../ui/part.ts";

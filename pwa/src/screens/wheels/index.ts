@@ -10,6 +10,7 @@ import { guide } from "./guide.ts";
 import { lists } from "./lists.ts";
 import { measure } from "./measure.ts";
 import { newThing } from "./new_thing.ts";
+import { spokes } from "./spokes.ts";
 import { thing } from "./thing.ts";
 
 type Open = (host: HTMLElement, ctx: Ctx) => unknown;
@@ -21,6 +22,7 @@ const pages: ReadonlyMap<string, Open> = new Map<string, Open>([
   ["fit", fit],
   ["lists", lists],
   ["erase", erasePerson],
+  ["spokes", spokes],
 ]);
 
 export const screen: Screen = {

@@ -14,6 +14,7 @@ import { packingWords } from "./packing.ts";
 import { phoneWords } from "./phones.ts";
 import { settingsWords } from "./settings.ts";
 import { sourceWords } from "./sources.ts";
+import { spokesWords } from "./spokes.ts";
 import { wheelsWords } from "./wheels.ts";
 
 export const later = {
@@ -22,6 +23,7 @@ export const later = {
   ...historyWords,
   ...sourceWords,
   ...wheelsWords,
+  ...spokesWords,
   ...carWords,
   ...checkWords,
   ...checkRowWords,
