@@ -15,6 +15,7 @@ import { phoneWords } from "./phones.ts";
 import { settingsWords } from "./settings.ts";
 import { sourceWords } from "./sources.ts";
 import { spokesWords } from "./spokes.ts";
+import { trialWords } from "./trial.ts";
 import { wheelsWords } from "./wheels.ts";
 
 export const later = {
@@ -24,6 +25,7 @@ export const later = {
   ...sourceWords,
   ...wheelsWords,
   ...spokesWords,
+  ...trialWords,
   ...carWords,
   ...checkWords,
   ...checkRowWords,
