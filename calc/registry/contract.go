@@ -4,6 +4,7 @@ import (
 	"rimside/calc/check"
 	"rimside/calc/due"
 	"rimside/calc/pressure"
+	"rimside/calc/spokes"
 	"rimside/calc/tyre"
 )
 
@@ -39,6 +40,9 @@ func Constants() []Constant {
 		{"HooklessCapKpa", tyre.HooklessCap.KPa(), "kPa", "the most that any tyre may hold on a hookless rim"},
 		{"UnreadHoldKpa", pressure.UnreadMax.KPa(), "kPa", "a pair with a maximum that nobody has read is held to this until somebody has"},
 		{"MaxFirmness", pressure.MaxFirmness, "", "steps softer or firmer at most"},
+		{"SureNote", spokes.Sure, "", "a note that is less sure than this is asked for again"},
+		{"SpokeLeastN", spokes.UsualLeast, "N", "a side whose mean is below it reads loose"},
+		{"SpokeOutlier", spokes.OutlierBeyond, "", "a spoke further from its side's mean than this share stands out"},
 		{"RotorMinMm", check.RotorMinMM, "mm", "a rotor without a readable mark is not ridden below this"},
 		{"RotorRunOutMm", check.RotorRunOutMM, "mm", "care above this run-out of a rotor"},
 		{"RimRunOutMm", check.RimRunOutMM, "mm", "care above this run-out of a rim, full reading in one turn"},

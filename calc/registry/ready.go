@@ -11,7 +11,7 @@ import (
 )
 
 // unjudged are what people measure besides, and what no limit holds: a caller may send all that was noted.
-var unjudged = []string{"width", "inner", "load", "gauge_error", "sealant", "as_built"}
+var unjudged = []string{"width", "inner", "load", "gauge_error", "sealant", "as_built", "spoke_tension"}
 
 const (
 	lastMoment = 8.64e15 // ms, the last that the language of browsers can write

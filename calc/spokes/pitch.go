@@ -10,6 +10,9 @@ const (
 	// Softest and Stiffest are the range of B: a long thin spoke under load, and a short thick slack one (our choice).
 	Softest, Stiffest = 2e-4, 0.2
 
+	// Sure is the confidence from which a note is taken: above it one pluck in five hundred was wrong in the simulations of the tests.
+	Sure = 0.5
+
 	mostPartials = 6    // that a hypothesis is judged by (our choice: above, stiffness blurs what belongs together)
 	missing      = 0.3  // what a partial that is not there costs, as a share of the tallest tone (our choice)
 	stiffCosts   = 0.02 // what the stiffest spoke costs, likewise: of two that explain the same the simpler counts (our choice)

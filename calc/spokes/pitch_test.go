@@ -21,7 +21,7 @@ func plucks(usual int) int {
 // heard is what became of so many plucks: how many within 1 % of their pitch, in the right octave, and wrong though it was called sure.
 type heard struct{ runs, near, octave, sure, wronglySure int }
 
-const sure = 0.5
+const sure = spokes.Sure
 
 func simulate(n int, seed uint64, draw func(*rand.Rand) plucked) (out heard) {
 	d := rand.New(rand.NewPCG(seed, 20))

@@ -61,7 +61,7 @@ func TestAFlightOutAndHome(t *testing.T) {
 	p.See(" " + in["stage.bag"])
 
 	p.Tap("link", in["trip.arrival"])
-	p.See("Not to be ridden yet")
+	p.See("left before it is ridden")
 	p.NotSee(in["trip.ready"])
 	p.EachLook(func(size Size, _ string) {
 		p.Axe()
@@ -89,7 +89,7 @@ func TestAFlightOutAndHome(t *testing.T) {
 	home := p.doAll()
 	inOrder(t, home, in["step.front_rotor"], in["step.saddle_bag"], in["step.leave_there"])
 	p.Tap("link", in["trip.arrivalHome"])
-	p.See("Not to be ridden yet")
+	p.See("left before it is ridden")
 	p.doAll()
 	p.See(in["trip.ready"])
 	p.Tap("link", in["trip.walk"])

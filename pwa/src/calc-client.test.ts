@@ -210,3 +210,28 @@ test("calc client: a server's own error has no values and is told as one", async
   last(workers).say({ kind: "refused", reason: "x" });
   equal((await calc.ask("air", air(1))).errors.map(({ field, values }) => [field, values]), [["", {}]]);
 });
+
+test("calc client: the server answers until the own calculator is ready, and not after", async () => {
+  const asked: string[] = [];
+  const fetch = (path: string): Promise<Response> => (asked.push(path), json(`{"kpa":1}`));
+  const { calc, workers, states } = client({ meanwhile: true, fetch });
+  equal(said(await calc.ask("air", air(1))), { kpa: 1 });
+  equal([asked, states], [["api/calc/air"], []]); // it is no outage
+  last(workers).say({ kind: "ready" });
+  const own = calc.ask("air", air(2));
+  last(workers).answer({ kpa: 2 });
+  equal([said(await own), asked.length], [{ kpa: 2 }, 1]);
+});
+
+test("calc client: a server that does not calculate is asked once, and the own calculator answers", async () => {
+  let asked = 0;
+  const { calc, workers } = client({ meanwhile: true, fetch: () => (asked++, json(`{"code":"not_paired"}`, 401)) });
+  const [first, second] = [calc.ask("air", air(1)), calc.ask("air", air(2))];
+  await until("the server to be asked", () => asked === 1);
+  await Promise.resolve();
+  last(workers).say({ kind: "ready" });
+  last(workers).answer({ kpa: 1 });
+  await first;
+  last(workers).answer({ kpa: 2 });
+  equal([said(await second), asked], [{ kpa: 2 }, 1]);
+});

@@ -21,6 +21,7 @@ export interface Options {
   readonly fetch: (path: string, init?: RequestInit) => Promise<Response>;
   readonly onState: (state: CalcState) => void;
   readonly onTrouble: (details: string) => void;
+  readonly meanwhile?: boolean; // the server may answer until the worker is ready
   readonly patience?: number; // ms for one answer before the worker counts as dead
 }
 
@@ -42,12 +43,15 @@ export class CalcClient implements Calc {
   #restarted = false;
   #waiting: Question[] = [];
   #asked: Question | undefined;
+  #lent: Question | undefined; // with the server, until the worker is ready
+  #lends: boolean;
   #timer: ReturnType<typeof setTimeout> | undefined;
   #lastId = 0;
   readonly #newest = new Map<Name, { readonly request: object; readonly result: unknown }>(); // of latest
 
   constructor(options: Options) {
     this.#options = options;
+    this.#lends = options.meanwhile === true;
     this.#start();
   }
 
@@ -80,7 +84,7 @@ export class CalcClient implements Calc {
   // next asks the first that waits, when nothing is being asked.
   #next(): void {
     if (this.#asked !== undefined) return;
-    if (this.state.where === "own" && !this.#ready) return;
+    if (this.state.where === "own" && !this.#ready) return void this.#lend();
     const question = this.#waiting.shift();
     if (question === undefined) return;
     this.#asked = question;
@@ -108,13 +112,37 @@ export class CalcClient implements Calc {
     }
   }
 
+  // lend has the server answer while the worker is still on its way: on a first visit that is a large file. Whoever is
+  // ready first answers; a server that does not calculate is not asked again.
+  async #lend(): Promise<void> {
+    const question = this.#waiting[0];
+    if (question === undefined || !this.#lends || this.#lent !== undefined) return;
+    this.#lent = question;
+    try {
+      const said = await askServer(this.#options.fetch, question.name, question.body);
+      if (said.status !== 200 && said.status !== 422) this.#lends = false;
+      else if (this.#waiting.includes(question)) {
+        this.#waiting = this.#waiting.filter((each) => each !== question);
+        this.#answer(question, said);
+      }
+    } catch {
+      this.#lends = false;
+    }
+    this.#lent = undefined;
+    this.#next();
+  }
+
   #settle(question: Question, said: Said): void {
     this.#asked = undefined;
     if (said.status === 500) this.#options.onTrouble(panicDetails(said.body));
-    // An answer that a newer question has overtaken is stale: nobody wants to see it flash by.
+    this.#answer(question, said);
+    this.#next();
+  }
+
+  // An answer that a newer question has overtaken is stale: nobody wants to see it flash by.
+  #answer(question: Question, said: Said): void {
     const stale = question.replaceable && this.#waiting.some((each) => each.replaceable && each.name === question.name);
     question.resolve(stale ? undefined : said);
-    this.#next();
   }
 
   #start(): void {

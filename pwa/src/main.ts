@@ -31,6 +31,7 @@ document.documentElement.lang = locale().words;
 const calc = new CalcClient({
   makeWorker: () => new Worker(trusted(scripts.worker)) as WorkerLike,
   wasm: new URL(__WASM_URL__, document.baseURI).href,
+  meanwhile: "serviceWorker" in navigator && navigator.serviceWorker.controller === null, // the calculator is not kept here yet
   fetch: (path, init) => fetch(path, init),
   onState: (state) => app.calculates(state),
   onTrouble: (details) => app.trouble(details),

@@ -65,6 +65,10 @@ var ties = map[string][]string{
 	"finding.severity":         {"ready events.*.severity"},
 	"finding.item":             {"ready events.*.item"},
 	"measure.mm":               {"ready events.*.mm"},
+	"wheel.free_left_mm":       {"lacing left.length_mm", "spokes length_mm"},
+	"wheel.free_right_mm":      {"lacing right.length_mm"},
+	"wheel.spoke_mm":           {"lacing left.diameter_mm", "lacing right.diameter_mm", "spokes diameter_mm"},
+	"wheel.spoke_most_n":       {"lacing most_n"},
 }
 
 func TestRecordsAndRequestsHaveTheSameBounds(t *testing.T) {

@@ -115,6 +115,7 @@ function measured(entry: RecordState, day: string, place: Place): readonly Past[
   const what = textOf(entry, "what");
   const mm = valueOf(entry, "mm");
   const side = place.side ?? chosen(sides, valueOf(entry, "side"));
+  if (what === "spoke_tension") return [{ kind: "spokes", day, ...(side !== undefined && { side }) }];
   if (what === "sealant") return [{ kind: "sealant", day, ...(side !== undefined && { side }) }];
   const kind = what === "rotor_thickness" || what === "pads" ? measures[what] : undefined;
   const { min, max } = fields["history.*.mm"];

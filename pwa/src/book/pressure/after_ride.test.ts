@@ -73,9 +73,12 @@ test("after the ride: how much each wheel moved, or why it did not", () => {
   equal(movedWords(answer(205, 231), answer(205.2, 231), "bar"), "front as before, rear as before");
   equal(movedWords(answer(205, 231), answer(205, 231, "floor"), "bar"), "front as before, held by the floor, rear as before, held by the floor");
   equal(movedWords(answer(null, 231), answer(null, 228), "kpa"), "rear 3 kPa softer");
-  const learned = (front: number, rear: number, notes: number): Learned => ({ front: { shift: Math.log(front), notes, other_tyre: 0, unknown: 0 }, rear: { shift: Math.log(rear), notes, other_tyre: 0, unknown: 0 } });
+  const wheel = (by: number, notes: number, trials: number): Learned["front"] => ({ shift: Math.log(by), notes, trials, other_tyre: 0, unknown: 0 });
+  const learned = (front: number, rear: number, notes: number, trials = 0): Learned => ({ front: wheel(front, notes, trials), rear: wheel(rear, notes, 0) });
   equal([shiftWords(undefined), shiftWords(learned(1, 1, 5)), shiftWords(learned(0.96, 0.96, 5)), shiftWords(learned(1, 1.03, 1))],
     ["", "", "your 5 rides: 4 % softer", "your ride: front as computed, rear 3 % firmer"]);
+  equal([shiftWords(learned(0.96, 0.96, 5, 1)), shiftWords(learned(0.96, 1, 0, 1)), shiftWords(learned(0.96, 0.96, 0, 2))],
+    ["your 5 rides and 1 trial: 4 % softer", "your trial: front 4 % softer, rear as computed", "your 2 trials: 4 % softer"]);
 });
 
 test("after the ride: what was chosen is read back, and nonsense is nothing", () => {

@@ -113,10 +113,12 @@ export function shiftWords(learned: Learned | undefined): string {
   if (learned === undefined) return "";
   const percent = (side: Side): number => Math.round((Math.exp(learned[side].shift) - 1) * 100);
   const [front, rear] = [percent("front"), percent("rear")];
-  const n = Math.max(learned.front.notes, learned.rear.notes);
-  if (n === 0 || (front === 0 && rear === 0)) return "";
+  const [n, trials] = [Math.max(learned.front.notes, learned.rear.notes), Math.max(learned.front.trials, learned.rear.trials)];
+  if (n + trials === 0 || (front === 0 && rear === 0)) return "";
   const one = (by: number): string => (by < 0 ? w("ride.bySofter", { percent: plain(-by) }) : by > 0 ? w("ride.byFirmer", { percent: plain(by) }) : w("ride.byNone"));
-  return front === rear ? w("ride.shift", { n, how: one(front) }) : w("ride.shiftBoth", { n, front: one(front), rear: one(rear) });
+  const how = front === rear ? one(front) : w("ride.shiftBoth", { front: one(front), rear: one(rear) });
+  const rides = w("ride.shiftRides", { n });
+  return w("ride.shift", { what: trials === 0 ? rides : n === 0 ? w("ride.shiftTrials", { n: trials }) : w("ride.shiftWith", { rides, n: trials }), how });
 }
 
 // uncounted say which notes count as nothing, and why.

@@ -33,6 +33,7 @@ export function unitWords(spec: KindField | undefined, unit: PressureUnit): stri
     case "cm": return w("recUnit.cm");
     case "kg": return w("unit.kg");
     case "ml": return w("unit.ml");
+    case "N": return w("recUnit.n");
     default: return "";
   }
 }

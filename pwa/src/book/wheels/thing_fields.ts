@@ -30,7 +30,7 @@ export const groups: Readonly<Record<ThingKind, readonly Group[]>> = {
     { name: "wheel", fields: ["name", "side", "tyre", "setup", "inner_mm", "profile"] },
     { name: "rim", fields: ["max_kpa", "table_min_label_mm", "table_max_label_mm", "table_max_kpa", "bead_seat_mm"] },
     { name: "disc", fields: ["brake", "rotor_mm", "rotor_mount", "rotor_thickness_mm", "rotor_min_mm"] },
-    { name: "hub", fields: ["hub_width_mm", "axle_mm", "body", "speeds", "max_cog", "spacing", "spokes"] },
+    { name: "hub", fields: ["hub_width_mm", "axle_mm", "body", "speeds", "max_cog", "spacing", "spokes", "free_left_mm", "free_right_mm", "spoke_mm", "spoke_most_n"] },
     materials,
     { name: "fitting", fields: ["well_depth_mm", "well_width_mm", "flange_mm", "tape_layers", "tape_mm", "tape_day", "valve_width_mm", "valve_height_mm", "valve_day"] },
     { name: "more", fields: ["note"] },

@@ -14,12 +14,13 @@ import type { ReadyBook } from "./ready.ts";
 
 const heldFor = 30 * 86_400_000; // ms after its last day a trip nobody finished ticking is over (our choice)
 
-// arrivalsOf tells of each trip under way how many steps are left without which nobody rides.
+// arrivalsOf tells of each trip whose list was begun how many steps are left without which nobody rides.
 export async function arrivalsOf(ctx: Ctx, bike: RecordState, { lists, find }: ReadyBook): Promise<readonly ReadyEvent[]> {
   const now = Date.now();
-  const trips = lists.trip.filter((trip) => bikesOf(trip).includes(bike.rec) && isUnderWay(trip, now));
-  if (trips.length === 0) return [];
+  const mine = lists.trip.filter((trip) => bikesOf(trip).includes(bike.rec) && !isOver(trip, now));
+  if (mine.length === 0) return [];
   const entries = await ctx.book.all("pack_tick");
+  const trips = mine.filter(({ rec }) => entries.some((entry) => textOf(entry, "trip") === rec));
   const events = await Promise.all(trips.map(async (trip): Promise<readonly ReadyEvent[]> => {
     const ticks = ticksOf(entries, trip.rec);
     try {
@@ -32,7 +33,8 @@ export async function arrivalsOf(ctx: Ctx, bike: RecordState, { lists, find }: R
   return events.flat();
 }
 
-function isUnderWay(trip: RecordState, now: number): boolean {
-  const [from, to] = [textOf(trip, "from"), textOf(trip, "home_arrives") || textOf(trip, "to") || textOf(trip, "from")];
-  return from !== "" && from <= dayOf(now) && to >= dayOf(now - heldFor);
+// isOver leaves trips to come in: a bike is taken apart on the evening before.
+function isOver(trip: RecordState, now: number): boolean {
+  const to = textOf(trip, "home_arrives") || textOf(trip, "to") || textOf(trip, "from");
+  return to !== "" && to < dayOf(now - heldFor);
 }

@@ -4,11 +4,13 @@ import { isId } from "../../log/op/op.ts";
 import type { Ctx, Screen } from "../../ui/screen.ts";
 import { w } from "../../words/index.ts";
 import { erasePerson } from "./erase_person.ts";
+import { fit } from "./fit/index.ts";
 import { front } from "./front.ts";
 import { guide } from "./guide.ts";
 import { lists } from "./lists.ts";
 import { measure } from "./measure.ts";
 import { newThing } from "./new_thing.ts";
+import { spokes } from "./spokes.ts";
 import { thing } from "./thing.ts";
 
 type Open = (host: HTMLElement, ctx: Ctx) => unknown;
@@ -17,8 +19,10 @@ const pages: ReadonlyMap<string, Open> = new Map<string, Open>([
   ["new", newThing],
   ["measure", measure],
   ["guide", guide],
+  ["fit", fit],
   ["lists", lists],
   ["erase", erasePerson],
+  ["spokes", spokes],
 ]);
 
 export const screen: Screen = {

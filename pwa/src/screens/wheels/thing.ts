@@ -21,6 +21,7 @@ import { Edits } from "./edits.ts";
 import { Form } from "../shared/form.ts";
 import { measuredCard } from "./measured.ts";
 import { ReadyHere } from "../shared/ready_here.ts";
+import { spokesCard } from "./spokes_card.ts";
 import { Said } from "./said.ts";
 
 export function thing(host: HTMLElement, ctx: Ctx, rec: string): void {
@@ -115,8 +116,9 @@ class Thing {
       return { name, form };
     });
     this.#page.replaceChildren(this.#gone, this.#ready.card, el("div", { class: "columns" },
-      el("section", { class: "card stack" }, ...(first === undefined ? [] : [first.form]), this.#assumed, this.#ties),
-      el("div", { class: "stack" }, measuredCard(this.#ctx, this.#rec),
+      el("section", { class: "card stack" }, ...(first === undefined ? [] : [first.form]), this.#assumed, this.#ties,
+        ...(kind === "wheel" ? [el("p", {}, el("a", { class: "button", href: `#/wheels/fit/${this.#rec}` }, w("fit.toGuide")))] : [])),
+      el("div", { class: "stack" }, measuredCard(this.#ctx, this.#rec), ...(kind === "wheel" ? [spokesCard(this.#ctx, this.#rec)] : []),
         ...rest.map(({ name, form }) => fold(w(`thing.group.${name}` as "thing.group.rim"), form)), this.#acts.node)), this.#said);
   }
 }

@@ -340,7 +340,6 @@ export const packingWords = {
   "trip.remind.homeOff": "rotors off and flat, for the way home",
   "trip.arrival": "On arrival: put it together",
   "trip.arrivalHome": "Home: put it together",
-  "trip.notReady": { by: "n", one: "Not to be ridden yet: {n} step that must be done is open.", other: "Not to be ridden yet: {n} steps that must be done are open." },
   "trip.ready": "Everything that must be done is done. Now the walk-around on arrival.",
   "trip.toHome": "The way home is open",
   "trip.walk": "Walk round it",

@@ -34,4 +34,8 @@ export const sourceWords = {
   "sources.for.ready": "may it be ridden",
   "sources.for.checks": "checks",
   "sources.for.due": "what is due",
+  "sources.for.spokes": "a spoke’s tension",
+  "sources.for.lacing": "how evenly spokes are tightened",
+  "sources.for.trial": "trials",
+  "sources.for.deal": "the order of a trial’s runs",
 } as const;
