@@ -1,3 +1,11 @@
-// Die Wörter aller anderen Orte. Die Schlüssel stehen in ../en/later.ts.
+// The words of all other places in German; the keys are those of ../en/later.ts.
 
-export const later = {} as const;
+import { cautionWords } from "./cautions.ts";
+import { checkRowWords } from "./check_rows.ts";
+import { checkWords } from "./checks.ts";
+
+export const later = {
+  ...cautionWords,
+  ...checkWords,
+  ...checkRowWords,
+} as const;
