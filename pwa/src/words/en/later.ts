@@ -5,6 +5,7 @@ import { cautionWords } from "./cautions.ts";
 import { checkRowWords } from "./check_rows.ts";
 import { checkWords } from "./checks.ts";
 import { eraseWords } from "./erase.ts";
+import { fitWords } from "./fit.ts";
 import { guideWords } from "./guide.ts";
 import { historyWords } from "./history.ts";
 import { listWords } from "./lists.ts";
@@ -31,6 +32,7 @@ export const later = {
   ...packingWords,
   ...measureWords,
   ...guideWords,
+  ...fitWords,
   ...listWords,
   ...eraseWords,
   ...phoneWords,
