@@ -1,4 +1,6 @@
 import { equal, test } from "../ui/testing.ts";
+import { first as firstGerman } from "./de/first.ts";
+import { later as laterGerman } from "./de/later.ts";
 import { en } from "./en/index.ts";
 import { type Entry, say } from "./entry.ts";
 import { all, either, facts, listed, sentences, useLocale, w } from "./index.ts";
@@ -95,4 +97,10 @@ test("words: what a catalogue fills in is given, and no plural form lacks", () =
   const broken = { "no.such": "a", "place.checks": "{n} Checks", "app.titled": { by: "n", other: "{screen}" }, "place.packing": "" };
   equal(disagreements(broken, "en"), ["no.such is not in the English catalogue", "place.checks knows no {n}",
     "app.titled counts by n, which nobody gives", "app.titled has no form for one", "place.packing is empty or has a bracket"]);
+});
+
+test("words: German lacks nothing, fills in what English does, and has all plural forms", () => {
+  const german = { ...firstGerman, ...laterGerman };
+  equal(disagreements(german, "de"), []);
+  equal(Object.keys(en).filter((key) => !Object.hasOwn(german, key)), []);
 });
