@@ -19,8 +19,14 @@ var (
 // key itself gives the form for many, and key#one the form for one.
 func words(t testing.TB) map[string]string {
 	t.Helper()
+	return wordsIn(t, "en")
+}
+
+// wordsIn is the catalogue of a language.
+func wordsIn(t testing.TB, language string) map[string]string {
+	t.Helper()
 	found := map[string]string{}
-	text := catalogueText(t)
+	text := catalogueText(t, language)
 	for _, match := range entry.FindAllStringSubmatch(text, -1) {
 		var all string
 		for _, piece := range pieces.FindAllString(match[2], -1) {
@@ -52,10 +58,10 @@ func unquoted(t testing.TB, text string) string {
 	return plain
 }
 
-// catalogueText is the source of the English catalogue: the files of its folder.
-func catalogueText(t testing.TB) string {
+// catalogueText is the source of a language's catalogue: the files of its folder.
+func catalogueText(t testing.TB, language string) string {
 	t.Helper()
-	files, err := filepath.Glob(filepath.Join(moduleRoot(t), "pwa", "src", "words", "en", "*.ts"))
+	files, err := filepath.Glob(filepath.Join(moduleRoot(t), "pwa", "src", "words", language, "*.ts"))
 	if err != nil || len(files) == 0 {
 		t.Fatalf("no catalogue found: %v", err)
 	}

@@ -91,13 +91,49 @@ func TestEveryPlaceInAnotherLanguage(t *testing.T) {
 			}
 			t.Errorf("%s: came past the catalogue, or was glued: %q", page, text)
 		}
-		for _, size := range []Size{{"320x640", 320, 640, 2, true}, Phone} {
-			p.Resize(size)
-			p.wide(fmt.Sprintf("%s at %s in a longer language", page, size.Name))
-			for _, each := range Eval[[]string](p, cut) {
-				t.Errorf("%s at %s: cut off in a longer language: %s", page, size.Name, each)
-			}
-		}
+		p.fitsAnother(page)
 		p.ShotNow("pseudo-" + strings.ReplaceAll(page, "/", "-"))
 	}
+}
+
+// fitsAnother looks whether a page of another language is wider than the phone, or cut off.
+func (p *Page) fitsAnother(page string) {
+	p.t.Helper()
+	for _, size := range []Size{{"320x640", 320, 640, 2, true}, Phone} {
+		p.Resize(size)
+		p.wide(fmt.Sprintf("%s at %s in another language", page, size.Name))
+		for _, each := range Eval[[]string](p, cut) {
+			p.t.Errorf("%s at %s: cut off in another language: %s", page, size.Name, each)
+		}
+	}
+}
+
+// German is chosen in Settings, stays with no signal, and fits every place; the numbers have their comma.
+func TestEveryPlaceInGerman(t *testing.T) {
+	server := TeamServer(StartServer(t), pseudoBook...)
+	in, de := words(t), wordsIn(t, "de")
+	p := OpenBrowser(t).Open(server.URL() + "#/settings")
+	p.See("last synced")
+	p.installed()
+	p.Choose(in["settings.language"], in["settings.language.de"])
+	p.Find("heading", de["place.settings"])
+	p.Allow(offline)
+	server.Stop()
+	p.Reload()
+	p.Find("heading", de["place.settings"])
+	if language := Eval[string](p, "document.documentElement.lang"); language != "de" {
+		t.Errorf("the page says that its language is %q", language)
+	}
+	for _, page := range pseudoPages {
+		p.Go(page)
+		p.Eventually("something on "+page, func() bool { return Eval[int](p, "document.querySelector('main').innerText.length") > 20 })
+		if place, known := de["place."+page]; known {
+			p.Find("link", place)
+		}
+		p.fitsAnother(page)
+		p.ShotNow("german-" + strings.ReplaceAll(page, "/", "-"))
+	}
+	p.Go("wheels/" + hexOf("tyre"))
+	p.holds(de["recField.measured_mm"], "41,5")
+	p.Axe()
 }

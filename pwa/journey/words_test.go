@@ -19,7 +19,7 @@ var (
 // TestWords holds the sources to the catalogue: every key that is used is there, every key that is there is used, keys
 // are put together only where the catalogue allows a family of them, and what a person reads stands nowhere else.
 func TestWords(t *testing.T) {
-	text := catalogueText(t)
+	text := catalogueText(t, "en")
 	var keys, families []string
 	for _, match := range keyLine.FindAllStringSubmatch(text, -1) {
 		if slices.Contains(keys, match[1]) {
