@@ -6,7 +6,7 @@ import (
 )
 
 // likely is the band of numbers when one thing that is never known well is changed at a time and all is worked out anew:
-// ground twice as rough or half, width, load. A change that leaves no number counts as its ceiling.
+// ground twice as rough or half, or at the ends of its interval where it was measured, width, load. A change that leaves no number counts as its ceiling.
 func (d *decision) likely(r *reckoned) Range {
 	band := Range{r.number, r.number}
 	for _, changed := range d.variants() {
@@ -27,7 +27,7 @@ func (d *decision) variants() []reckoning {
 	}
 	same := func(m mounted) mounted { return m }
 	for _, factor := range []float64{BandRoughness, 1 / BandRoughness} {
-		d.vary(d.course.Rougher(factor), same)
+		d.vary(d.course.Likely(factor), same)
 	}
 	for _, sign := range []float64{1, -1} {
 		d.vary(d.course, func(m mounted) mounted { return m.ofWidth(m.Section.Width + unit.Metre(sign)*m.doubt()) })

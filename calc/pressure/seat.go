@@ -49,6 +49,14 @@ func (w WheelSetup) cares() []Code {
 	return out
 }
 
+// Refusals lists why a pair may not be fitted, as keys.
+func Refusals() []string {
+	return []string{
+		string(tyre.BeadDiffers), string(tyre.NotForHookless), string(tyre.HooklessNarrow), string(tyre.OutsideTable), string(tyre.TooNarrow),
+		string(tyre.AskNarrowest), string(tyre.TooWide), string(ImpossibleWidth), string(AskMaxTyre), string(AskMaxRim), string(AskMaxBoth),
+	}
+}
+
 // ConvertedCap is the most for a tyre that was not made tubeless, seated without a tube: 276 kPa, 40 psi (published, a workshop page).
 const ConvertedCap = unit.Pascal(276e3)
 

@@ -52,6 +52,8 @@ func answerOf(name string) *Field {
 		return trialAnswer()
 	case "deal":
 		return dealAnswer()
+	case "ground":
+		return groundAnswer()
 	}
 	return nil
 }

@@ -104,6 +104,8 @@ func innerField() *Field {
 var groundField = &Field{Name: "ground", Kind: list, Min: 1, Max: 50, Fields: []*Field{
 	oneOf("kind", road.Kinds()).optional(),
 	num("gd0", "m3", 1e-6, 0.1).optional(),
+	num("gd0_low", "m3", 1e-7, 0.1).optional(), // the interval of a measured roughness
+	num("gd0_high", "m3", 1e-6, 1).optional(),
 	num("share", "", 0, 1e6),
 	num("kmh", "km/h", 2, 80).optional(),
 	yesNo("washboard").instead(false),

@@ -32,7 +32,22 @@ func checkStretch(path string, v values) *Error {
 	case v.has("gd0") && !v.has("kmh"):
 		return wrong(CodeMissing, path+".kmh", "with", path+".gd0")
 	}
-	return nil
+	return checkInterval(path, v)
+}
+
+// checkInterval holds the ends of a measured roughness to standing round it.
+func checkInterval(path string, v values) *Error {
+	var faults *Error
+	for _, end := range []string{"gd0_low", "gd0_high"} {
+		switch {
+		case !v.has(end):
+		case !v.has("gd0"):
+			faults = together(faults, wrong(CodeMissing, path+".gd0", "with", path+"."+end))
+		case v.num("gd0") > 0 && v.num(end) > 0 && (end == "gd0_low") != (v.num(end) <= v.num("gd0")) && v.num(end) != v.num("gd0"):
+			faults = together(faults, wrong(CodeConflict, path+"."+end, "with", path+".gd0"))
+		}
+	}
+	return faults
 }
 
 // groundOf turns the stretches into roughness and speed: by what the eye sees, or by a typed roughness.
@@ -45,7 +60,8 @@ func groundOf(items []values) []road.Stretch {
 }
 
 func stretchOf(v values) road.Stretch {
-	s := road.Stretch{Share: v.num("share"), Rough: road.Roughness(v.num("gd0")), Speed: unit.FromKMH(v.num("kmh"))}
+	s := road.Stretch{Share: v.num("share"), Rough: road.Roughness(v.num("gd0")), Speed: unit.FromKMH(v.num("kmh")),
+		Low: road.Roughness(v.num("gd0_low")), High: road.Roughness(v.num("gd0_high"))}
 	if v.has("kind") {
 		kind, _ := road.KindOf(v.text("kind"))
 		s.Rough, s.Soft = kind.Rough, kind.Soft
@@ -54,7 +70,7 @@ func stretchOf(v values) road.Stretch {
 		}
 	}
 	if v.yes("washboard") {
-		s.Rough = s.Rough.Washboard()
+		s.Rough, s.Low, s.High = s.Rough.Washboard(), s.Low.Washboard(), s.High.Washboard()
 	}
 	return s
 }

@@ -60,7 +60,8 @@ func runSeat(v values) (any, *Error) {
 
 func seatAnswer() *Field {
 	return result(
-		key("refused", pressure.Codes()...).nullable(), noticeValues(), wordings("cares"), figure("ceiling_kpa", "kPa").nullable(),
+		key("refused", pressure.Refusals()...).nullable(),
+		part("values", figure("label_mm", "mm").optional(), figure("inner_mm", "mm").optional(), figure("least_label_mm", "mm").optional()), wordings("cares"), figure("ceiling_kpa", "kPa").nullable(),
 		key("limited_by", pressure.SeatLimits()...), key("missing", missingMarks...).nullable(), rangeOf("sealant_ml", "mL").nullable(),
 	)
 }

@@ -76,6 +76,8 @@ func sourcesOf(name string) []source {
 		return packSources()
 	case "spokes", "lacing":
 		return spokesSources()
+	case "ground":
+		return joined(measuring(), roughness(), tyreShape(), tyreSpring(), rider())
 	case "trial", "deal":
 		return trialSources()
 	}

@@ -48,12 +48,12 @@ func NewCourse(stretches []road.Stretch) Course {
 	return c
 }
 
-// Rougher is the same course with every roughness multiplied.
-func (c Course) Rougher(factor float64) Course {
+// Likely is the same course at one end of what its roughness may be: what was measured at its interval's end, the rest multiplied.
+func (c Course) Likely(factor float64) Course {
 	out := c
 	out.stretches = make([]road.Stretch, len(c.stretches))
 	for i, s := range c.stretches {
-		s.Rough *= road.Roughness(factor)
+		s.Rough = s.Likely(factor)
 		out.stretches[i] = s
 	}
 	return out
@@ -88,10 +88,15 @@ type rolling struct {
 }
 
 func (w Wheel) at(p unit.Pascal) rolling {
-	fill := w.Section.Fill(w.Load.Weight, p, w.Casing.Own)
-	d := unit.Metre(tyre.SquashOf(fill)) * w.Section.Width
-	shaken := road.Wheel{Tyre: tyre.Stiffness(w.Load.Weight, d), Rigid: w.Load.Rigid, Body: w.Load.Body}
-	return rolling{fill: fill, poles: shaken.SeatedBody().Poles(), patch: w.Section.PatchLength(d)}
+	shaken, patch := w.Shaken(p)
+	return rolling{fill: w.Section.Fill(w.Load.Weight, p, w.Casing.Own), poles: shaken.Poles(), patch: patch}
+}
+
+// Shaken is the wheel at a pressure as the ground shakes it, and the length of its contact.
+func (w Wheel) Shaken(p unit.Pascal) (shaken road.Wheel, patch unit.Metre) {
+	d := unit.Metre(tyre.SquashOf(w.Section.Fill(w.Load.Weight, p, w.Casing.Own))) * w.Section.Width
+	shaken = road.Wheel{Tyre: tyre.Stiffness(w.Load.Weight, d), Rigid: w.Load.Rigid, Body: w.Load.Body}
+	return shaken.SeatedBody(), w.Section.PatchLength(d)
 }
 
 func (r rolling) tau(v unit.MetrePerSecond) unit.Second {

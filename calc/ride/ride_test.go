@@ -89,7 +89,7 @@ func TestRougherCourse(t *testing.T) {
 	thrice := s
 	thrice.Rough = 300e-6
 	c := ride.NewCourse([]road.Stretch{s})
-	got, want := c.Rougher(3).Loss(wheel(), 3e5), ride.NewCourse([]road.Stretch{thrice}).Loss(wheel(), 3e5)
+	got, want := c.Likely(3).Loss(wheel(), 3e5), ride.NewCourse([]road.Stretch{thrice}).Loss(wheel(), 3e5)
 	within(t, "roughness, N", float64(got.Roughness), float64(want.Roughness), 1e-12)
 	within(t, "unchanged original, N", float64(c.Loss(wheel(), 3e5).Roughness), float64(got.Roughness)/3, 1e-9)
 }
@@ -122,4 +122,17 @@ func TestLoadOfKeepsTheWhole(t *testing.T) {
 	within(t, "weight, N", float64(l.Weight), 35*9.80665, 1e-9)
 	within(t, "rigid, kg", float64(l.Rigid), 4.638554, 1e-6)
 	within(t, "whole, kg", float64(l.Rigid+l.Body), 35, 1e-12)
+}
+
+// A measured stretch goes to the ends of its interval, whatever the factor; the others are multiplied.
+func TestMeasuredStretchKeepsToItsInterval(t *testing.T) {
+	seen := road.Stretch{Rough: 100e-6, Speed: 6, Share: 1}
+	known := road.Stretch{Rough: 100e-6, Low: 80e-6, High: 130e-6, Speed: 6, Share: 1}
+	for factor, want := range map[float64][2]float64{2: {200e-6, 130e-6}, 0.5: {50e-6, 80e-6}} {
+		got := ride.NewCourse([]road.Stretch{seen, known}).Likely(factor).Loss(wheel(), 3e5)
+		rough := func(g float64) float64 {
+			return float64(ride.NewCourse([]road.Stretch{{Rough: road.Roughness(g), Speed: 6, Share: 1}}).Loss(wheel(), 3e5).Roughness)
+		}
+		within(t, "roughness, N", float64(got.Roughness), (rough(want[0])+rough(want[1]))/2, 1e-9)
+	}
 }

@@ -62,4 +62,17 @@ type Stretch struct {
 	Speed unit.MetrePerSecond
 	Share float64
 	Soft  bool
+	Low   Roughness // ends of the interval where the roughness was measured, 0 where it was not
+	High  Roughness
+}
+
+// Likely is the roughness at one end of what it may be: the measured interval's where there is one, else so many times the roughness.
+func (s Stretch) Likely(factor float64) Roughness {
+	switch {
+	case factor > 1 && s.High > 0:
+		return s.High
+	case factor < 1 && s.Low > 0:
+		return s.Low
+	}
+	return s.Rough * Roughness(factor)
 }

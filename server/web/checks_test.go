@@ -26,13 +26,13 @@ func checkProtection(t *testing.T, response *http.Response) {
 		}
 	}
 	permissions := response.Header.Get("Permissions-Policy")
-	for _, want := range []string{"geolocation=(self)", "accelerometer=(self)", "gyroscope=(self)", "camera=(self)", "microphone=(self)", "usb=()"} {
+	for _, want := range []string{"geolocation=(self)", "accelerometer=(self)", "gyroscope=(self)", "camera=(self)", "microphone=(self)", "screen-wake-lock=(self)", "usb=()"} {
 		if !strings.Contains(permissions, want) {
 			t.Errorf("Permissions-Policy %q lacks %s", permissions, want)
 		}
 	}
-	if strings.Count(permissions, "(self)") != 4 {
-		t.Errorf("Permissions-Policy %q allows more than the four sensors", permissions)
+	if strings.Count(permissions, "(self)") != 6 {
+		t.Errorf("Permissions-Policy %q allows more than the five sensors and a screen that stays on", permissions)
 	}
 	if response.StatusCode != http.StatusNotModified && response.StatusCode != http.StatusNoContent && response.Header.Get("Content-Type") == "" {
 		t.Error("no Content-Type: browsers would guess one")

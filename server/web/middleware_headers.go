@@ -20,7 +20,7 @@ func MetaPolicy() string {
 
 const permissions = "geolocation=(self), accelerometer=(self), gyroscope=(self), camera=(self), microphone=(self), magnetometer=(), " +
 	"usb=(), serial=(), hid=(), midi=(), payment=(), display-capture=(), idle-detection=(), " +
-	"screen-wake-lock=(), publickey-credentials-get=(), xr-spatial-tracking=()"
+	"screen-wake-lock=(self), publickey-credentials-get=(), xr-spatial-tracking=()"
 
 var everywhere = map[string]string{
 	"Content-Security-Policy":      pagePolicy,

@@ -41,6 +41,9 @@ func typeOf(f *registry.Field, indent string) string {
 func plainType(f *registry.Field, indent string) string {
 	switch kind := string(f.Kind); kind {
 	case "list":
+		if f.Each != nil && f.Each.Item != "" { // a list of lists
+			return "readonly (" + plainType(f.Each, indent) + ")[]"
+		}
 		if f.Item != "" {
 			return "readonly " + scalar(string(f.Item), f.Choices, true) + "[]"
 		}

@@ -4,6 +4,7 @@ import type { Answers, Requests } from "../../contract/contract.ts";
 import { type RecordState, valueOf } from "../../log/op/merge.ts";
 import { type Side, sides } from "./answer.ts";
 import type { Reading, RequestBody } from "./request.ts";
+import { trialNotes } from "./trial_note.ts";
 
 export const felts = ["too_hard", "hard", "right", "soft", "too_soft"] as const;
 export type Felt = (typeof felts)[number];
@@ -14,13 +15,17 @@ export type Learned = Answers["shift"];
 
 const most = 2000; // notes that one question takes
 
+// standing are a bike's entries that were not removed and that no later one corrects, in the order they were made.
+function standing(entries: readonly RecordState[], bike: string): readonly RecordState[] {
+  const live = entries.filter((entry) => !entry.deleted && !entry.erased);
+  const corrected = new Set(live.map((entry) => valueOf(entry, "corrects")));
+  return live.filter((entry) => valueOf(entry, "bike") === bike && !corrected.has(entry.rec)).sort((a, b) => a.newest - b.newest);
+}
+
 // notesOf are a bike's notes that stand, in the order they were made: none that was removed, none that a later one corrects.
 export function notesOf(entries: readonly RecordState[], bike: string | undefined): readonly RecordState[] {
   if (bike === undefined) return [];
-  const live = entries.filter((entry) => !entry.deleted && !entry.erased);
-  const corrected = new Set(live.map((entry) => valueOf(entry, "corrects")));
-  return live.filter((entry) => valueOf(entry, "bike") === bike && !corrected.has(entry.rec) && (feltOf(entry) !== undefined || valueOf(entry, "rim_strike") === true))
-    .sort((a, b) => a.newest - b.newest);
+  return standing(entries, bike).filter((entry) => feltOf(entry) !== undefined || valueOf(entry, "rim_strike") === true);
 }
 
 export function feltOf(entry: RecordState): Felt | undefined {
@@ -28,9 +33,11 @@ export function feltOf(entry: RecordState): Felt | undefined {
   return felts.find((each) => each === felt);
 }
 
-// learnedQuestion asks for both wheels' shifts; undefined where nobody noted anything.
+// learnedQuestion asks for both wheels' shifts, from notes and trials; undefined where there are none.
 export function learnedQuestion(entries: readonly RecordState[], bike: string | undefined, body: RequestBody): Question | undefined {
-  const notes = notesOf(entries, bike).flatMap((entry) => noteOf(entry) ?? []).slice(-most);
+  const said = notesOf(entries, bike);
+  const all = bike === undefined ? [] : standing(entries, bike).filter((entry) => entry.kind === "trial" || said.includes(entry));
+  const notes = all.flatMap((entry) => (entry.kind === "trial" ? trialNotes(entry) : noteOf(entry) ?? [])).slice(-most);
   return notes.length === 0 ? undefined : { notes, front: kindOf(body, "front"), rear: kindOf(body, "rear") };
 }
 

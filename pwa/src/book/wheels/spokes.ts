@@ -77,6 +77,7 @@ export const askedOfWheel: readonly AskedOfWheel[] = [
 export interface Build {
   readonly values: Readonly<Partial<Record<AskedOfWheel["id"], number>>>;
   readonly faults: Readonly<Partial<Record<AskedOfWheel["id"], string>>>;
+  readonly steel: boolean; // as far as is known; the newtons are those of steel
 }
 
 // buildOf takes what is typed, else what the wheel's record knows.
@@ -94,7 +95,8 @@ export function buildOf(texts: SpokesDraft["texts"], wheel: RecordState | undefi
       else faults[asked.id] = read.fault;
     }
   }
-  return { values, faults };
+  const material = valueOf(wheel, "spoke_material") ?? "";
+  return { values, faults, steel: material === "" || material === "steel" || material === "stainless" };
 }
 
 function readNumber(text: string, { id, unit, min, max }: AskedOfWheel): number | { readonly fault: string } {
@@ -115,7 +117,13 @@ export function readHz(text: string): number | { readonly fault: string } {
   const { min, max } = fields["spokes.*.hz"];
   const parsed = parse(text.trim().replace(/\s*hz$/i, ""), "plain", "ml");
   if ("fault" in parsed) return { fault: w("fault.number", { example: "352.7" }) };
-  return parsed.si < min || parsed.si > max ? { fault: w("field.range", { low: plain(min), high: plain(max), unit: w("spokes.hertz") }) } : parsed.si;
+  return parsed.si < min || parsed.si > max ? { fault: hzRange() } : parsed.si;
+}
+
+// hzRange says which pitches are taken.
+export function hzRange(): string {
+  const { min, max } = fields["spokes.*.hz"];
+  return w("field.range", { low: plain(min), high: plain(max), unit: w("spokes.hertz") });
 }
 
 // shape is what the calculator takes for a side whose spokes nobody measured: it shifts the newtons, which are then not shown, and not
@@ -134,9 +142,9 @@ export function lacingQuestion(heard: readonly Heard[], { values }: Build): Requ
   };
 }
 
-// knowsNewtons: lengths and diameter are known, so the tension can be named.
-export function knowsNewtons({ values }: Build): boolean {
-  return values.mm !== undefined && (values.left !== undefined || values.right !== undefined);
+// knowsNewtons: lengths and diameter are known, so the tension of a steel spoke can be named.
+export function knowsNewtons({ values, steel }: Build): boolean {
+  return steel && values.mm !== undefined && (values.left !== undefined || values.right !== undefined);
 }
 
 // perSide is how many spokes a side has.

@@ -10,7 +10,7 @@ import { setHidden, setText } from "../../ui/part.ts";
 import type { Ctx } from "../../ui/screen.ts";
 import { w } from "../../words/index.ts";
 import { follow } from "../shared/follow.ts";
-import { stayAwake } from "./awake.ts";
+import { stayAwake } from "../shared/awake.ts";
 import { fleetNow } from "./car_book.ts";
 
 export function card(host: HTMLElement, ctx: Ctx): void {

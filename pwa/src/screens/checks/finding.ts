@@ -25,6 +25,7 @@ export function finding(host: HTMLElement, ctx: Ctx): void {
   const what = el("p", {}, el("strong"));
   const where = el("p", { class: "quiet" });
   const state = el("p");
+  const flat = el("a", { class: "button", hidden: true }, w("fit.afterFlat"));
   const days = el("div", { class: "stack" });
   const done = new LongEntry();
   const failed = el("p", { class: "fault", role: "alert" });
@@ -44,7 +45,7 @@ export function finding(host: HTMLElement, ctx: Ctx): void {
     show();
   });
   const page = el("div", { class: "stack looking" });
-  page.append(el("section", { class: "card stack" }, what, where, state), el("section", { class: "card stack" }, el("h2", {}, w("checks.compare")), days), form);
+  page.append(el("section", { class: "card stack" }, what, where, state, el("p", {}, flat)), el("section", { class: "card stack" }, el("h2", {}, w("checks.compare")), days), form);
   host.append(page);
 
   const look = follow(ctx, async () => {
@@ -57,6 +58,10 @@ export function finding(host: HTMLElement, ctx: Ctx): void {
     setText(where, factsOf(found));
     setText(state, ending === undefined ? badWords(severityOf(found)) : w("checks.isClosed", { when: dayWords(textOf(ending, "day"), Date.now()), done: textOf(ending, "done") }));
     setHidden(form, ending !== undefined);
+    const wheel = ending === undefined ? await tyresWheel(ctx, found) : "";
+    if (ctx.closed.aborted) return;
+    flat.href = `#/wheels/fit/${wheel}`;
+    setHidden(flat, wheel === "");
     const known = new Map(photos.map((photo) => [photo.rec, photo]));
     keyed(days, alike(findings, found), (each) => each.rec, () => new Day(), (day, each) => day.show(each, each.rec === rec, pictures(each, known), ctx));
   }, (words) => setText(failed, words));
@@ -73,6 +78,16 @@ export function finding(host: HTMLElement, ctx: Ctx): void {
     if (trouble === "") void ctx.drafts.save(`close/${rec}`, "");
     await look();
   };
+}
+
+const ofTyre = ["tyre", "pressure", "cuts", "hidden", "casing", "bead_rim", "bead_line", "valve", "valve_leans", "sealant", "insert"];
+
+// tyresWheel is the wheel whose tyre a finding is about; "" where it is about something else, or nobody knows the wheel.
+async function tyresWheel({ book }: Ctx, found: RecordState): Promise<string> {
+  const item = textOf(found, "item");
+  if (!ofTyre.includes(item.slice(item.indexOf(".") + 1))) return "";
+  const thing = textOf(found, "thing");
+  return (await book.all("wheel")).find((wheel) => wheel.rec === thing || (thing !== "" && textOf(wheel, "tyre") === thing))?.rec ?? "";
 }
 
 // factsOf: "Front wheel · 4 o'clock, left · 1.2 mm".

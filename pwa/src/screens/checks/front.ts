@@ -37,7 +37,8 @@ class Front {
   readonly #sweat = way();
   readonly #history = way();
   readonly #rotor = way();
-  readonly #others = el("section", { class: "card" }, el("ul", { class: "unmarked ways" }, this.#due, this.#sweat, this.#history, this.#rotor));
+  readonly #flat = way();
+  readonly #others = el("section", { class: "card" }, el("ul", { class: "unmarked ways" }, this.#due, this.#flat, this.#sweat, this.#history, this.#rotor));
   readonly #none = el("section", { class: "card stack" }, el("p", {}, w("checks.noBike")), el("p", {}, el("a", { class: "button primary", href: "#/wheels/new/bike" }, w("checks.toWheels"))));
   readonly #again: () => Promise<void>;
 
@@ -70,6 +71,7 @@ class Front {
     this.#showBegun(walks);
     this.#showMoments(bike);
     showWay(this.#due, `#/checks/due/${bike.rec}`, due.title, due.line);
+    showWay(this.#flat, `#/wheels/fit/of/${bike.rec}`, w("fit.afterFlat"), "");
     showWay(this.#sweat, `#/checks/sweat/${bike.rec}`, w("checks.toSweat"), sweat);
     showWay(this.#history, `#/checks/history/${bike.rec}`, w("checks.history"), "");
     showWay(this.#rotor, "#/checks/rotor", w("checks.toRotor"), "");

@@ -174,8 +174,8 @@ export class Desk {
   }
 
   source(): Source {
-    const { sets, notes } = this.entries;
-    return { draft: this.draft, unit: this.unit, sets, notes };
+    const { sets, taught } = this.entries;
+    return { draft: this.draft, unit: this.unit, sets, notes: taught };
   }
 
   read(): Reading {

@@ -21,6 +21,7 @@ export class Entries {
   #bikes: readonly RecordState[] = [];
   #sets: readonly RecordState[] = [];
   #notes: readonly RecordState[] = [];
+  #trials: readonly RecordState[] = [];
   #grounds: readonly RecordState[] = [];
   #done: { readonly entries: readonly RecordState[]; readonly words: string } | undefined;
   #timer: ReturnType<typeof setTimeout> | undefined;
@@ -31,10 +32,11 @@ export class Entries {
   }
 
   async look(): Promise<void> {
-    const [bikes, sets, notes, grounds] = await Promise.all([
-      this.#book.all("bike"), this.#book.all("pressure_set"), this.#book.all("note"), this.#book.all("ground"),
+    const [bikes, sets, notes, grounds, trials] = await Promise.all([
+      this.#book.all("bike"), this.#book.all("pressure_set"), this.#book.all("note"), this.#book.all("ground"), this.#book.all("trial"),
     ]);
     this.#grounds = grounds;
+    this.#trials = trials;
     this.#bikes = bikes;
     this.#sets = sets;
     this.#notes = notes;
@@ -54,6 +56,11 @@ export class Entries {
 
   get notes(): readonly RecordState[] {
     return this.#notes;
+  }
+
+  // taught is what moves the next numbers: notes after rides, and trials.
+  get taught(): readonly RecordState[] {
+    return [...this.#notes, ...this.#trials];
   }
 
   get sets(): readonly RecordState[] {

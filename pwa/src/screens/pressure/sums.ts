@@ -22,7 +22,7 @@ export interface Source {
   readonly draft: PressureDraft;
   readonly unit: PressureUnit;
   readonly sets: readonly RecordState[];
-  readonly notes: readonly RecordState[];
+  readonly notes: readonly RecordState[]; // and trials
 }
 
 export class Sums {

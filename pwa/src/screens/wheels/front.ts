@@ -173,7 +173,7 @@ function added(): HTMLElement {
 
 function others(): HTMLElement {
   return el("section", { class: "card" }, el("ul", { class: "unmarked ways" },
-    ...([["guide", "things.toGuide"], ["lists", "things.toLists"]] as const).map(([page, words]) => el("li", {}, el("a", { class: "way", href: `#/wheels/${page}` }, w(words))))));
+    ...([["fit", "fit.toGuide"], ["guide", "things.toGuide"], ["lists", "things.toLists"]] as const).map(([page, words]) => el("li", {}, el("a", { class: "way", href: `#/wheels/${page}` }, w(words))))));
 }
 
 define("rs-lines", Lines);

@@ -4,6 +4,7 @@ import { isId } from "../../log/op/op.ts";
 import type { Ctx, Screen } from "../../ui/screen.ts";
 import { w } from "../../words/index.ts";
 import { erasePerson } from "./erase_person.ts";
+import { fit } from "./fit/index.ts";
 import { front } from "./front.ts";
 import { guide } from "./guide.ts";
 import { lists } from "./lists.ts";
@@ -18,6 +19,7 @@ const pages: ReadonlyMap<string, Open> = new Map<string, Open>([
   ["new", newThing],
   ["measure", measure],
   ["guide", guide],
+  ["fit", fit],
   ["lists", lists],
   ["erase", erasePerson],
   ["spokes", spokes],

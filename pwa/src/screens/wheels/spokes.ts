@@ -4,7 +4,7 @@ import "./spokes.css";
 import { sureNote } from "../../contract/contract.ts";
 import { mountedOf } from "../../book/wheels/measure.ts";
 import {
-  after, askedOfWheel, type Build, buildOf, flanges, type Heard, lacingQuestion, type Lacing, lastSpokes, noSpokes, perSide, rangeWords, readHz, readSpokesDraft, type SpokesDraft,
+  after, askedOfWheel, type Build, buildOf, flanges, type Heard, hzRange, lacingQuestion, type Lacing, lastSpokes, noSpokes, perSide, rangeWords, readHz, readSpokesDraft, type SpokesDraft,
   type Spot, withHeard,
 } from "../../book/wheels/spokes.ts";
 import { spokesChanges } from "../../book/wheels/spokes_save.ts";
@@ -38,8 +38,10 @@ class SpokesPage {
   readonly #of = el("p", { class: "quiet" });
   readonly #none = el("p", { class: "notice care", hidden: true }, w("spokes.none"));
   readonly #fields = new Map(askedOfWheel.map(({ id }) => [id, new Field()] as const));
+  readonly #buildCard = fold(w("spokes.build"), el("p", { class: "small" }, w("spokes.buildHow")), ...this.#fields.values());
   readonly #first = el("p", { class: "notice care" }, w("spokes.countFirst"));
   readonly #spot = el("p", { class: "spot" });
+  readonly #all = el("p", { class: "notice" });
   readonly #note = el("p", { class: "note", role: "status" });
   readonly #meter = el("meter", { min: 0, max: 1, "aria-label": w("spokes.level") });
   readonly #listen = press("button primary big", w("spokes.listen"), () => void this.#toggle());
@@ -63,17 +65,18 @@ class SpokesPage {
   #ear: Ear | undefined;
   #loaded: Promise<void> | undefined;
   #saving = false;
+  #opened = false;
 
   constructor(host: HTMLElement, ctx: Ctx, rec: string) {
     this.#ctx = ctx;
     this.#rec = rec;
     openPage(ctx, w("spokes.title"), { href: `#/wheels/${rec}`, words: w("measure.record") });
-    this.#hear.append(this.#spot, el("p", {}, w("spokes.how")), el("p", { class: "small" }, w("spokes.ask")), this.#listen, this.#meter, this.#note,
+    this.#hear.append(this.#all, this.#spot, el("p", {}, w("spokes.how")), el("p", { class: "small" }, w("spokes.ask")), this.#listen, this.#meter, this.#note,
       this.#hz, el("div", { class: "row" }, press("button", w("spokes.keep"), () => this.#keepTyped()), press("button", w("spokes.slack"), () => this.#heard(null))),
       el("div", { class: "row" }, press("button", w("spokes.again"), () => this.#back()), press("button", w("spokes.other"), () => this.#otherSide())));
-    this.#page = el("div", { class: "stack looking" }, this.#none, el("p", { class: "notice care" }, w("spokes.care")), el("div", { class: "columns" },
+    this.#page = el("div", { class: "stack looking" }, this.#none, this.#of, el("p", { class: "notice care" }, w("spokes.care")), el("div", { class: "columns" },
       el("div", { class: "stack" },
-        el("section", { class: "card stack" }, this.#of, el("h2", {}, w("spokes.build")), el("p", { class: "small" }, w("spokes.buildHow")), ...this.#fields.values()),
+        this.#buildCard,
         el("section", { class: "card stack" }, el("h2", {}, w("spokes.listenTitle")), this.#first, this.#hear)),
       el("div", { class: "stack" },
         el("section", { class: "card stack" }, el("h2", {}, w("spokes.result")), this.#picture, this.#worst, this.#sides, this.#aid, this.#since,
@@ -108,6 +111,8 @@ class SpokesPage {
     setHidden(this.#none, wheel !== undefined);
     for (const part of [...this.#page.children].slice(1)) setHidden(part as HTMLElement, wheel === undefined);
     if (wheel === undefined) return;
+    if (!this.#opened) this.#buildCard.open = perSide(this.#build) === 0; // asked once, then out of the way
+    this.#opened = true;
     setText(this.#of, w("spokes.of", { name: describeRecord(wheel, teller) }));
     await this.#reckon();
   }
@@ -159,9 +164,10 @@ class SpokesPage {
     setHidden(this.#hear, each === 0);
     const { at, heard } = this.#draft;
     const all = heard.filter(({ n }) => n <= each).length === 2 * each;
-    setText(this.#spot, all && each > 0 ? w("spokes.all", { n: 2 * each }) : w(`spokes.now.${at.side}`, { n: at.n, all: each }));
-    const { min, max } = { min: 20, max: 5000 };
-    this.#hz.view = { id: "hz", label: w("spokes.typed"), spoken: w("spokes.typed"), text: this.#hzText, unit: w("spokes.hertz"), range: w("field.range", { low: min, high: max, unit: w("spokes.hertz") }), fault: this.#hzFault, signed: false, step: 0 };
+    setText(this.#spot, w(`spokes.now.${at.side}`, { n: at.n, all: each }));
+    setText(this.#all, w("spokes.all", { n: 2 * each }));
+    setHidden(this.#all, !all || each === 0);
+    this.#hz.view = { id: "hz", label: w("spokes.typed"), spoken: w("spokes.typed"), text: this.#hzText, unit: w("spokes.hertz"), range: hzRange(), fault: this.#hzFault, signed: false, step: 0 };
     setHidden(this.#meter, this.#ear === undefined);
     setText(this.#listen, this.#ear === undefined ? w("spokes.listen") : w("spokes.stop"));
     this.#result(build);

@@ -116,7 +116,8 @@ class Thing {
       return { name, form };
     });
     this.#page.replaceChildren(this.#gone, this.#ready.card, el("div", { class: "columns" },
-      el("section", { class: "card stack" }, ...(first === undefined ? [] : [first.form]), this.#assumed, this.#ties),
+      el("section", { class: "card stack" }, ...(first === undefined ? [] : [first.form]), this.#assumed, this.#ties,
+        ...(kind === "wheel" ? [el("p", {}, el("a", { class: "button", href: `#/wheels/fit/${this.#rec}` }, w("fit.toGuide")))] : [])),
       el("div", { class: "stack" }, measuredCard(this.#ctx, this.#rec), ...(kind === "wheel" ? [spokesCard(this.#ctx, this.#rec)] : []),
         ...rest.map(({ name, form }) => fold(w(`thing.group.${name}` as "thing.group.rim"), form)), this.#acts.node)), this.#said);
   }

@@ -5,6 +5,7 @@ import { cautionWords } from "./cautions.ts";
 import { checkRowWords } from "./check_rows.ts";
 import { checkWords } from "./checks.ts";
 import { eraseWords } from "./erase.ts";
+import { fitWords } from "./fit.ts";
 import { guideWords } from "./guide.ts";
 import { historyWords } from "./history.ts";
 import { listWords } from "./lists.ts";
@@ -14,6 +15,7 @@ import { phoneWords } from "./phones.ts";
 import { settingsWords } from "./settings.ts";
 import { sourceWords } from "./sources.ts";
 import { spokesWords } from "./spokes.ts";
+import { trialWords } from "./trial.ts";
 import { wheelsWords } from "./wheels.ts";
 
 export const later = {
@@ -23,12 +25,14 @@ export const later = {
   ...sourceWords,
   ...wheelsWords,
   ...spokesWords,
+  ...trialWords,
   ...carWords,
   ...checkWords,
   ...checkRowWords,
   ...packingWords,
   ...measureWords,
   ...guideWords,
+  ...fitWords,
   ...listWords,
   ...eraseWords,
   ...phoneWords,

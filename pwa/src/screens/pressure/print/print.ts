@@ -57,12 +57,12 @@ export interface Paper {
 // paperOf reads what is printed from: the records, and the draft for today's ground and weather.
 export async function paperOf({ book, drafts, settings }: Ctx): Promise<Paper> {
   await book.ready;
-  const [bikes, notes, parts, stored] = await Promise.all([
-    book.all("bike"), book.all("note"), Promise.all(partKinds.map((kind) => book.all(kind))), drafts.load("pressure"),
+  const [bikes, notes, trials, parts, stored] = await Promise.all([
+    book.all("bike"), book.all("note"), book.all("trial"), Promise.all(partKinds.map((kind) => book.all(kind))), drafts.load("pressure"),
   ]);
   const known = new Map<string, RecordState>(parts.flat().map((state) => [state.rec, state]));
   const who = { me: book.me, device: book.device };
-  return { book: { bikes, find: (rec) => known.get(rec), notes, who }, today: { ...restated(readDraft(stored), settings.units), here: "set" }, tables };
+  return { book: { bikes, find: (rec) => known.get(rec), notes: [...notes, ...trials], who }, today: { ...restated(readDraft(stored), settings.units), here: "set" }, tables };
 }
 
 const rest = 250; // ms between two looks while much arrives at once

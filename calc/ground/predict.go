@@ -1,0 +1,134 @@
+package ground
+
+import (
+	"math"
+	"math/cmplx"
+
+	"rimside/calc/ride"
+	"rimside/calc/road"
+	"rimside/calc/unit"
+)
+
+// Mount is where the phone is.
+type Mount string
+
+// The two mounts.
+const (
+	OnBar   Mount = "bar"
+	OnFrame Mount = "frame"
+)
+
+// Mounts lists the keys.
+func Mounts() []string { return []string{string(OnBar), string(OnFrame)} }
+
+// Wheel is one end of the bike: its wheel and the pressure in it.
+type Wheel struct {
+	ride.Wheel
+	Pressure unit.Pascal
+}
+
+// Machine is the bike, its rider on it, and where the phone is.
+type Machine struct {
+	Front, Rear Wheel
+	Mount       Mount
+}
+
+// Where bars and stem may bend with the phone on them; the bending lifts what lies below it.
+const (
+	// BarLeastHertz and BarMostHertz are the lowest and highest such bending tried, Hz (from memory: bars shaken in workshops bend there).
+	BarLeastHertz, BarMostHertz = 42.0, 95.0
+	barSteps                    = 5
+)
+
+// barHertz are the bendings tried, in equal ratios, and 0 for bars too stiff to show any.
+func barHertz() []float64 {
+	out := []float64{0}
+	for i := range barSteps {
+		out = append(out, BarLeastHertz*math.Pow(BarMostHertz/BarLeastHertz, float64(i)/(barSteps-1)))
+	}
+	return out
+}
+
+// BarDamping is the damping ratio of the bars' bending with hands on them (our choice).
+const BarDamping = 0.15
+
+// freedom is what is not known about the machine, each as a factor on what was said, and what the phone makes of it.
+type freedom struct {
+	tyre, rigid, body float64
+	bar               float64 // where bars and stem bend, Hz; 0 for stiff
+	folded            float64 // share of what lies above half the sampling rate and is folded back into the band
+	rear, wheelbase   float64 // of a phone on the frame: how much of the rear wheel's motion it has; m
+}
+
+// predictor predicts the spectrum at the phone for a roughness of 1 m3.
+type predictor struct {
+	machine Machine
+	v       unit.MetrePerSecond
+	rate    float64
+	hertz   []float64
+}
+
+const foldedTo = 200.0 // Hz; the contact's averaging leaves nothing above (our choice)
+
+// images are the frequencies that show up at this one: itself, and those that the sampling folds onto it.
+func (p predictor) images(hertz float64) []float64 {
+	out := []float64{hertz}
+	for n := 1.0; n*p.rate-hertz <= foldedTo; n++ {
+		out = append(out, n*p.rate-hertz, n*p.rate+hertz)
+	}
+	return out
+}
+
+// motions are one wheel's end of the frame: its acceleration per velocity at the ground, with the contact's averaging, at each
+// frequency of the band and its images.
+func (p predictor) motions(w Wheel, f freedom) [][]complex128 {
+	shaken, patch := w.Shaken(w.Pressure)
+	shaken.Tyre *= unit.NewtonPerMetre(f.tyre)
+	shaken.Rigid *= unit.Kilogram(f.rigid)
+	shaken.Body *= unit.Kilogram(f.body)
+	shaken = shaken.SeatedBody()
+	out := make([][]complex128, len(p.hertz))
+	for i, hertz := range p.hertz {
+		for _, image := range p.images(hertz) {
+			averaged := math.Sqrt(road.Averaging(image * float64(patch) / float64(p.v)))
+			out[i] = append(out[i], complex(averaged*2*math.Pi*image, 0)*shaken.FrameMotion(image))
+		}
+	}
+	return out
+}
+
+// spectrum is the logarithm of the power at the phone, at each frequency of the band.
+func (p predictor) spectrum(front, rear [][]complex128, f freedom) []float64 {
+	sv := road.Roughness(1).VelocitySpectrum(p.v)
+	out := make([]float64, len(p.hertz))
+	for i, hertz := range p.hertz {
+		power, share := 0.0, 1.0
+		for n, image := range p.images(hertz) {
+			power += share * p.at(front[i][n], rear[i][n], f, image)
+			share = f.folded
+		}
+		out[i] = math.Log(sv * power)
+	}
+	return out
+}
+
+// at is the power at the phone: a share of either wheel's motion, the rear wheel meeting the same ground later.
+func (p predictor) at(front, rear complex128, f freedom, hertz float64) float64 {
+	motion := front
+	if f.rear > 0 {
+		late := cmplx.Exp(complex(0, -2*math.Pi*hertz*f.wheelbase/float64(p.v)))
+		motion = complex(1-f.rear, 0)*front + complex(f.rear, 0)*late*rear
+	}
+	a := cmplx.Abs(motion)
+	return a * a * bend(hertz, f.bar)
+}
+
+// bend is the power that a mass on a damped spring passes on.
+func bend(hertz, resonance float64) float64 {
+	if resonance == 0 {
+		return 1
+	}
+	r := hertz / resonance
+	damper := 2 * BarDamping * r
+	return (1 + damper*damper) / ((1-r*r)*(1-r*r) + damper*damper)
+}
