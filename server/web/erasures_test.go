@@ -133,10 +133,14 @@ func TestErasingInBulkWaitsForASecondPhone(t *testing.T) {
 	if left, told := server.left(t, owner), server.tells(t, owner); left != 0 || len(told) > 0 {
 		t.Errorf("%d notes are left, and %v wait", left, told)
 	}
-	book.Settle(t.Context())
-	if found := holdingFiles(t, dir, bookSecret); len(found) > 0 {
-		t.Errorf("erased values stand in %v", found)
+	// Traces in the file's pages may be cleared beside the answer when the machine is busy.
+	var found []string
+	for end := time.Now().Add(20 * time.Second); time.Now().Before(end); time.Sleep(20 * time.Millisecond) {
+		if found = holdingFiles(t, dir, bookSecret); len(found) == 0 {
+			return
+		}
 	}
+	t.Errorf("erased values stand in %v", found)
 }
 
 // holdingFiles lists the files below a folder that hold a text.
@@ -195,15 +199,14 @@ func TestErasuresThatPassedElsewherePassHere(t *testing.T) {
 	first := startLogin(t, web.Options{Book: book, Blobs: blobs})
 	rogue, owner := first.pair(t, "rogue", ""), first.pair(t, "owner", "")
 	first.push(t, owner, bookA, many(0, 30, noteOp)...)
-	var backup bytes.Buffer
-	if err := book.Backup(t.Context(), &backup); err != nil {
+	backup, other := filepath.Join(t.TempDir(), "car.tar"), filepath.Join(t.TempDir(), "book")
+	if err := book.Backup(t.Context(), backup); err != nil {
 		t.Fatal(err)
 	}
-	other := t.TempDir()
-	if _, err := sqlite.Restore(t.Context(), filepath.Join(other, "book"), &backup); err != nil {
+	if err := sqlite.Restore(t.Context(), backup, other, sqlite.Options{Blobs: blob.In}); err != nil {
 		t.Fatal(err)
 	}
-	secondBook, secondBlobs := newBook(t, filepath.Join(other, "book"))
+	secondBook, secondBlobs := newBook(t, other)
 	second := startLogin(t, web.Options{Book: secondBook, Blobs: secondBlobs})
 	stranger := startLogin(t, web.Options{})
 	carrier := stranger.pair(t, "carrier", "")
