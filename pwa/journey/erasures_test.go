@@ -17,7 +17,7 @@ func TestErasingInBulkNeedsASecondPhone(t *testing.T) {
 	rogue.pairAs(server.pairingCode(), "Rogue")
 	rogue.See(in["pair.done"])
 	rogue.Go("settings")
-	rogue.nameMe("Cleo") // a book begins
+	rogue.nameMe("Cleo") // a book begins, and the phone has its usual name in it
 	rogue.See(in["sync.phase.even"])
 	owner := openOutside(browser, server)
 	owner.Go("settings/phones")
@@ -61,17 +61,17 @@ func TestErasingInBulkNeedsASecondPhone(t *testing.T) {
 	owner.See(fmt.Sprintf("%d erasures wait", count))
 	owner.looksWell("settings while erasures wait")
 	owner.Tap("link", strings.ReplaceAll(in["book.held"], "{n}", fmt.Sprint(count)))
-	owner.See(fmt.Sprintf("Rogue wants to erase %d things", count))
+	owner.See(fmt.Sprintf("Phone wants to erase %d things", count))
 	owner.See("Ochre")
 	owner.looksWell("erasures that wait")
-	owner.Tap("button", fill(in["held.stopOf"], "name", "Rogue"))
+	owner.Tap("button", fill(in["held.stopOf"], "name", "Phone"))
 	owner.See(in["held.stopDone"])
 	owner.See(in["held.stopped"])
 	if erase(); strings.Count(server.kept(), "Ochre") != count {
 		t.Error("what was stopped is gone")
 	}
-	owner.Tap("button", fill(in["held.agreeOf"], "name", "Rogue"))
-	owner.See(fill(in["held.agreed"], "name", "Rogue"))
+	owner.Tap("button", fill(in["held.agreeOf"], "name", "Phone"))
+	owner.See(fill(in["held.agreed"], "name", "Phone"))
 	owner.See(in["held.none"])
 	if erase(); strings.Contains(server.kept(), "Ochre") {
 		t.Error("what was agreed to is still there")

@@ -39,7 +39,7 @@ export const eraseWords = {
   "held.more": "and {n} more",
   "held.mine": "Another phone has to agree, or the computer that runs the server (rimside erasures).",
   "held.agree": "Agree: erase for good",
-  "held.agreeOf": "Agree: {name} erases for good",
+  "held.agreeOf": "Agree: erase for good ({name})",
   "held.stop": "Stop it",
   "held.stopOf": "Stop it: {name}",
   "held.means": "Agreeing erases them on every phone and server, for good. Stopping keeps them here; whoever erased them has them no more.",
