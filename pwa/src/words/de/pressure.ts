@@ -27,7 +27,7 @@ export const pressureWords = {
   "place.assumed": "20 °C, Meereshöhe: nicht eingegeben",
   "place.typed": "eingegeben {age}",
   "place.old": "eingegeben {age}: prüfen",
-  "place.sheet": "Die Luft zuhause und am Start",
+  "place.sheet": "Die Luft zu Hause und am Start",
   "age.now": "gerade eben",
   "age.unknown": "zu unbekannter Zeit?",
   "age.minutes": "vor {n} min",
