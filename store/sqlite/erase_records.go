@@ -26,6 +26,11 @@ func (e *eraser) records(recs []string) (rewritten int, err error) {
 				return rewritten, err
 			}
 		}
+		if e.format >= heldSince {
+			if _, err := e.tx.Exec(letGo, unhex(rec)); err != nil {
+				return rewritten, err
+			}
+		}
 		live, err := liveOps(e.tx, unhex(rec))
 		if err != nil {
 			return rewritten, err
