@@ -6,6 +6,9 @@ import { checkRowWords } from "./check_rows.ts";
 import { checkWords } from "./checks.ts";
 import { guideWords } from "./guide.ts";
 import { packingWords } from "./packing.ts";
+import { fitWords } from "./fit.ts";
+import { spokesWords } from "./spokes.ts";
+import { trialWords } from "./trial.ts";
 
 export const later = {
   ...cautionWords,
@@ -14,4 +17,7 @@ export const later = {
   ...checkRowWords,
   ...packingWords,
   ...guideWords,
+  ...fitWords,
+  ...spokesWords,
+  ...trialWords,
 } as const;
