@@ -119,6 +119,7 @@ export const fitWords = {
   "fitNote.glass": "Fühl zuerst mit einem Tuch, danach mit den Fingern: Glas und Draht schneiden.",
   "fitNote.carbon": "Carbon: ein Riss, eine weiche oder milchige Stelle, Splitter. Dann hör auf: Nicht montieren, bring sie in eine Fachwerkstatt.",
   "fitNote.noLevers": "Keine Reifenheber beim Aufziehen. Sie belasten einen Punkt, zerkratzen oder brechen Felgen und können selbst brechen.",
+  "fitNote.notLikeThis": "Nach seinen Maßen geht er so nicht drauf. Ändere zuerst etwas; nicht mit Gewalt.",
   "fitNote.stop": "Besser aufhören als eine gebrochene Felge: Eine Werkstatt hat andere Hände und anderes Band.",
   "fitNote.insert": "Eine Einlage füllt das Felgenbett: Folge ihrer eigenen Anleitung. Keine Zahl dieser App gilt.",
   "fitNote.seat": "An der Grenze und nicht oben: Luft ablassen. Auch nicht ein wenig darüber.",

@@ -5,6 +5,7 @@ import { cautionWords } from "./cautions.ts";
 import { checkRowWords } from "./check_rows.ts";
 import { checkWords } from "./checks.ts";
 import { guideWords } from "./guide.ts";
+import { morningWords } from "./morning.ts";
 import { packingWords } from "./packing.ts";
 import { fitWords } from "./fit.ts";
 import { spokesWords } from "./spokes.ts";
@@ -15,6 +16,7 @@ export const later = {
   ...carWords,
   ...checkWords,
   ...checkRowWords,
+  ...morningWords,
   ...packingWords,
   ...guideWords,
   ...fitWords,
