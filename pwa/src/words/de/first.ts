@@ -1,3 +1,7 @@
-// Was die App auf dem ersten Bild sagt. Die Schlüssel stehen in ../en/first.ts.
+// The words of the first screen in German; the keys are those of ../en/first.ts.
 
-export const first = {} as const;
+import { recordWords } from "./records.ts";
+
+export const first = {
+  ...recordWords,
+} as const;
