@@ -65,7 +65,7 @@ var pageWords = map[string]said{
 	"ios.install.shown":  {"Install", "Installieren"},
 	"ios.trust": {
 		"In Settings, go to General, About, Certificate Trust Settings, at the very end.",
-		"Geh in den Einstellungen zu Allgemein, Info, Zertifikatsvertrauenseinstellungen, ganz am Ende.",
+		"Geh in den Einstellungen zu Allgemein, Info, Zertifikats\u00advertrauens\u00adeinstellungen, ganz am Ende.",
 	},
 	"ios.general.shown": {"General", "Allgemein"},
 	"ios.about.shown":   {"About", "Info"},
