@@ -77,14 +77,15 @@ type Seat struct {
 	Values  []Value
 	Cares   []Code
 	Ceiling unit.Pascal // true; 0 after a refusal
+	Gauge   unit.Pascal // the most that a gauge may show: less where it reads low, never more
 	Limited Limit
 	Missing Missing // printed maxima that nobody has read; "" when none is missing
 }
 
-// SeatOf answers for one wheel, from the same rules and marks as every pressure. A tyre of which nobody knows that it was made
+// SeatOf answers for one wheel, from the same rules and marks as every pressure; the gauge's error is reading minus truth. A tyre of which nobody knows that it was made
 // tubeless counts as not made so, unless its maker names it for hookless rims. Error: ErrInput.
-func SeatOf(w WheelSetup, madeTubeless bool) (Seat, error) {
-	if err := w.checkAlone(); err != nil {
+func SeatOf(w WheelSetup, madeTubeless bool, gaugeError unit.Pascal) (Seat, error) {
+	if err := w.checkAlone(gaugeError); err != nil {
 		return Seat{}, err
 	}
 	seat := Seat{Limited: LimitNone, Missing: w.unread()}
@@ -97,11 +98,12 @@ func SeatOf(w WheelSetup, madeTubeless bool) (Seat, error) {
 	}
 	binds := lowest(marks)
 	seat.Ceiling, seat.Limited, seat.Cares = binds.max, binds.limit, w.cares()
+	seat.Gauge = max(0, binds.max+min(0, gaugeError))
 	return seat, nil
 }
 
-func (w WheelSetup) checkAlone() error {
-	positive, finite := map[string]float64{}, map[string]float64{}
+func (w WheelSetup) checkAlone(gaugeError unit.Pascal) error {
+	positive, finite := map[string]float64{}, map[string]float64{"gauge error": float64(gaugeError)}
 	w.check("wheel", positive, finite)
 	return checkNumbers(positive, finite)
 }

@@ -22,7 +22,7 @@ func TestSeatingHasTheLimitsOfThePressure(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		seat, err := pressure.SeatOf(in.Front, true)
+		seat, err := pressure.SeatOf(in.Front, true, in.GaugeError)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -42,13 +42,16 @@ func TestSeatingHasTheLimitsOfThePressure(t *testing.T) {
 		}
 		computed++
 		within(t, "ceiling, kPa", seat.Ceiling.KPa(), figures.Ceiling.KPa(), 1e-6)
+		if seat.Gauge > seat.Ceiling || seat.Gauge-in.GaugeError > seat.Ceiling+unit.FromKPa(hair) {
+			t.Fatalf("a gauge that reads %v kPa off may show %v, the ceiling is %v", in.GaugeError.KPa(), seat.Gauge.KPa(), seat.Ceiling.KPa())
+		}
 		within(t, "lowest maximum, kPa", seat.Ceiling.KPa(), lowestMax(in.Front), 1e-9)
 		for _, care := range seat.Cares {
 			if !told(answer, pressure.Front, care, pressure.Care) {
 				t.Fatalf("%s is not told with the pressure: %+v", care, answer.Notices)
 			}
 		}
-		converted, err := pressure.SeatOf(in.Front, false)
+		converted, err := pressure.SeatOf(in.Front, false, 0)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -64,14 +67,14 @@ func TestSeatingHasTheLimitsOfThePressure(t *testing.T) {
 }
 
 func TestSeatOfWhatCannotBe(t *testing.T) {
-	if _, err := pressure.SeatOf(pressure.WheelSetup{}, true); !errors.Is(err, pressure.ErrInput) {
+	if _, err := pressure.SeatOf(pressure.WheelSetup{}, true, 0); !errors.Is(err, pressure.ErrInput) {
 		t.Errorf("nothing known: %v", err)
 	}
 	w := pressure.WheelSetup{
 		Tyre: pressure.Tyre{Label: unit.FromMM(40), Max: unit.Pascal(math.NaN())},
 		Rim:  pressure.Rim{BeadSeat: unit.FromMM(622), Inner: unit.FromMM(25), Profile: tyre.Hooked},
 	}
-	if _, err := pressure.SeatOf(w, true); !errors.Is(err, pressure.ErrInput) {
+	if _, err := pressure.SeatOf(w, true, 0); !errors.Is(err, pressure.ErrInput) {
 		t.Errorf("no number: %v", err)
 	}
 }

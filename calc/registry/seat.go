@@ -21,25 +21,26 @@ var seatCalculation = calculation{
 			num("bead_seat_mm", "mm", 200, 700).optional(),
 		),
 		rimField(),
+		gaugeErrorField,
 	},
 	example: `{"tyre":{"label_mm":40,"setup":"tubeless","max_kpa":500,"hookless_ok":true,"tubeless_ok":true},` +
-		`"rim":{"bead_seat_mm":622,"inner_mm":25,"profile":"hookless","max_kpa":450,"table_min_label_mm":29}}`,
+		`"rim":{"bead_seat_mm":622,"inner_mm":25,"profile":"hookless","max_kpa":450,"table_min_label_mm":29},"gauge_error_kpa":-7}`,
 	together: func(v values) *Error { return checkTable(v.in("rim"), "rim") },
 	run:      runSeat,
 }
 
 func runSeat(v values) (any, *Error) {
-	seat, err := pressure.SeatOf(wheelOf(v), v.in("tyre").yes("tubeless_ok"))
+	seat, err := pressure.SeatOf(wheelOf(v), v.in("tyre").yes("tubeless_ok"), unit.FromKPa(v.num("gauge_error_kpa")))
 	if err != nil {
 		return nil, wrong(CodeCannot, "", "why", "values_together")
 	}
 	var refused, missing any // null where there is none
-	var ceiling *float64
+	var ceiling, gauge *float64
 	var sealant *pair
 	if seat.Refused != "" {
 		refused = string(seat.Refused)
 	} else {
-		ceiling = kpa(seat.Ceiling)
+		ceiling, gauge = kpa(seat.Ceiling), kpa(seat.Gauge)
 	}
 	if seat.Missing != "" {
 		missing = string(seat.Missing)
@@ -54,14 +55,14 @@ func runSeat(v values) (any, *Error) {
 	}
 	return fields{
 		{"refused", refused}, {"values", toldValues(seat.Values)}, {"cares", cares}, {"ceiling_kpa", ceiling},
-		{"limited_by", string(seat.Limited)}, {"missing", missing}, {"sealant_ml", sealant},
+		{"gauge_kpa", gauge}, {"limited_by", string(seat.Limited)}, {"missing", missing}, {"sealant_ml", sealant},
 	}, nil
 }
 
 func seatAnswer() *Field {
 	return result(
 		key("refused", pressure.Refusals()...).nullable(),
-		part("values", figure("label_mm", "mm").optional(), figure("inner_mm", "mm").optional(), figure("least_label_mm", "mm").optional()), wordings("cares"), figure("ceiling_kpa", "kPa").nullable(),
+		part("values", figure("label_mm", "mm").optional(), figure("inner_mm", "mm").optional(), figure("least_label_mm", "mm").optional()), wordings("cares"), figure("ceiling_kpa", "kPa").nullable(), figure("gauge_kpa", "kPa").nullable(),
 		key("limited_by", pressure.SeatLimits()...), key("missing", missingMarks...).nullable(), rangeOf("sealant_ml", "mL").nullable(),
 	)
 }

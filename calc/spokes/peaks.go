@@ -1,7 +1,6 @@
 package spokes
 
 import (
-	"cmp"
 	"math"
 	"slices"
 
@@ -37,10 +36,21 @@ func peaks(ring []float64, rate float64) []peak {
 		}
 		found = append(found, peak{(float64(k) + offset(power, k)) * step, 1 + math.Log(p/(overNoise*noise[k-lo]))})
 	}
-	slices.SortFunc(found, func(a, b peak) int { return cmp.Compare(b.height, a.height) })
-	found = found[:min(len(found), mostPeaks)]
-	slices.SortFunc(found, func(a, b peak) int { return cmp.Compare(a.hz, b.hz) })
-	return found
+	return highestOf(found)
+}
+
+// highestOf keeps the highest peaks, in their order.
+func highestOf(found []peak) []peak {
+	if len(found) <= mostPeaks {
+		return found
+	}
+	heights := make([]float64, len(found))
+	for i, p := range found {
+		heights[i] = p.height
+	}
+	slices.Sort(heights)
+	least := heights[len(heights)-mostPeaks]
+	return slices.DeleteFunc(found, func(p peak) bool { return p.height < least })
 }
 
 // spectrum is the power at every step, and the step in hertz. Zeros behind the ringing make the steps finer than its own.

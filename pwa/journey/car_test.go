@@ -152,3 +152,25 @@ func TestLoadAndGas(t *testing.T) {
 	p.Axe()
 	p.Shot("car-gas")
 }
+
+// In the morning each spare gets one pressure; what was pumped is what the car says of it afterwards, and the Pressure screen too.
+func TestMorningList(t *testing.T) {
+	server := StartServer(t, "-demo")
+	in := words(t)
+	p := OpenBrowser(t).Open(server.URL() + "#/car")
+	p.See(in["car.typeNumber"])
+	p.Tap("link", in["morning.title"])
+	p.See("Rear 3 · roof, left")
+	p.See("114 · Rider in fern")
+	p.EachLook(func(size Size, _ string) {
+		p.Axe()
+		p.wide("the morning list at " + size.Name)
+	})
+	p.Shot("car-morning")
+	p.Tap("button", fill(in["morning.pumpedSpoken"], "spare", "Rear 3 · roof, left", "p", "2.70 bar"))
+	p.See(fill(in["morning.done"], "spare", "Rear 3", "p", "2.70 bar"))
+	p.Go("car")
+	p.keyIn("114")
+	p.See("GIVE REAR 3")
+	p.See("roof, left · 2.70 bar, as pumped at ")
+}

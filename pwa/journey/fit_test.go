@@ -35,6 +35,8 @@ func fitShop() []deed {
 		wheel("Wide front", members{"setup": "tubeless", "side": "front", "inner_mm": 29, "profile": "hooked", "max_kpa": 400}),
 		{id: "f bike", rec: "bike", kind: "bike", ago: old, by: "Ana", set: members{
 			"name": "Grey one", "rider": hexOf("Ana"), "front": hexOf("Alloy front"), "rear": hexOf("Straight rear"), "mass_kg": 11}},
+		{id: "f cut", rec: "cut", kind: "finding", ago: old, by: "Ana", set: members{
+			"bike": hexOf("bike"), "thing": hexOf("Chalk 28s"), "item": "rear_wheel.cuts", "severity": "care", "station": "rear_wheel", "words": "A cut at the rear"}},
 		{id: "f Ana", rec: "Ana", kind: "person", ago: old, by: "Ana", set: members{"mass_kg": 72}},
 	}
 }
@@ -214,6 +216,10 @@ func (p *Page) drawnToScale() {
 func TestTyresThatDoNotGoOn(t *testing.T) {
 	p, _ := inFitShop(t)
 	in := words(t)
+	p.Go("checks/finding/" + hexOf("cut"))
+	p.Tap("link", in["fit.afterFlat"]) // of the rear wheel, on which that tyre is
+	p.See("28 mm printed, 30 mm is the least on 25 mm inside")
+	p.Go("wheels/" + hexOf("Alloy front"))
 	p.Tap("link", in["fit.toGuide"])
 	p.See(in["fit.passed"])
 	p.Choose(in["fit.goesOn"], "Slate 40s")

@@ -84,13 +84,13 @@ func TestGroundIsMeasured(t *testing.T) {
 	server.Stop()
 	p.ground()
 	p.Tap("button", in["ground.measure"])
-	p.Tap("button", fill(in["gm.start"], "n", "5"))
+	p.Tap("button", fill(in["gm.start"], "n", "15"))
 	p.See(in["gm.speedNeeded"])
 	p.Shot("measure_ask")
 	p.shakes(feltRide(t))
 	p.Type(in["gm.speed"]+" (km/h)", "24")
 	p.Axe()
-	p.Tap("button", fill(in["gm.start"], "n", "5"))
+	p.Tap("button", fill(in["gm.start"], "n", "15"))
 	for end := time.Now().Add(100 * time.Second); !strings.Contains(p.Text(), before(in["gm.result"], "{")); time.Sleep(interval) {
 		if time.Now().After(end) {
 			t.Fatalf("no result: %s", p.Text())

@@ -40,7 +40,7 @@ export interface SpareWheel {
   readonly bare: boolean;
   readonly tyreMm: number | undefined; // as measured, else as printed
   readonly loan: Loan | undefined;
-  readonly kpa: number | undefined; // last pumped to
+  readonly kpa: number | undefined; // what the gauge read when it was last set
   readonly pumpedAt: number;
 }
 
@@ -88,7 +88,7 @@ function spareOf(
   return {
     rec: state.rec, state, wheel, tyre, name: textIn(state, "name") || textIn(wheel, "name"), place: textIn(state, "place"),
     hub: hubOf(wheel, side), bare: flagIn(state, "bare"), tyreMm: numberIn(tyre, "measured_mm") ?? numberIn(tyre, "label_mm"),
-    loan: loans.find(({ spare }) => spare === state.rec), kpa: numberIn(pumped, "kpa"), pumpedAt: pumped?.newest ?? 0,
+    loan: loans.find(({ spare }) => spare === state.rec), kpa: numberIn(pumped, "gauge_kpa") ?? numberIn(pumped, "kpa"), pumpedAt: pumped?.newest ?? 0,
   };
 }
 

@@ -2,6 +2,7 @@
 
 import type { Change } from "../../log/book_log.ts";
 import type { RecordState } from "../../log/op/merge.ts";
+import { tenths } from "../pressure/sets.ts";
 import { dayOf } from "../wheels/measure_days.ts";
 import type { Rider, SpareWheel } from "./fleet.ts";
 import { textIn } from "./known.ts";
@@ -37,11 +38,18 @@ export function spareChanges(wheel: RecordState, name: string, place: string, ba
   return [{ rec: newRec(), kind: "spare", set: { wheel: wheel.rec, ...(name !== "" && { name }), ...(place !== "" && { place }), ...(bare && { bare }) } }];
 }
 
-// pumpedChanges say what a spare was pumped to, in kPa, true and where it was set.
-export function pumpedChanges(spare: SpareWheel, kpa: number, c: number, m: number, newRec: () => string, now: number): readonly Change[] {
+// Pumped is what a gauge read at a spare, in kPa, how far that gauge is off, and the air round it.
+export interface Pumped {
+  readonly gauge: number;
+  readonly error: number;
+  readonly c: number;
+  readonly m: number;
+  readonly by: string; // the gauge's record, "" where none is named
+}
+
+// pumpedChanges say what a spare was pumped to, as any other wheel that is set: what to expect of it later follows from that.
+export function pumpedChanges(spare: SpareWheel, { gauge, error, c, m, by }: Pumped, newRec: () => string, now: number): readonly Change[] {
   if (spare.wheel === undefined) return [];
-  return [{
-    rec: newRec(), kind: "pressure_set",
-    set: { wheel: spare.wheel.rec, side: spare.hub.side, kpa: Math.round(kpa * 10) / 10, c, m, day: dayOf(now), ...(spare.tyre !== undefined && { tyre: spare.tyre.rec }) },
-  }];
+  const set = { wheel: spare.wheel.rec, side: spare.hub.side, gauge_kpa: gauge, advised_kpa: gauge, kpa: tenths(Math.max(0, gauge - error)), c, m, day: dayOf(now) };
+  return [{ rec: newRec(), kind: "pressure_set", set: { ...set, ...(spare.tyre !== undefined && { tyre: spare.tyre.rec }), ...(by !== "" && { gauge: by }) } }];
 }

@@ -12,7 +12,7 @@ import { type Known, stepsOf } from "./steps.ts";
 
 const made = (name: string, kind: string, set: Record<string, Json>): RecordState => merged(op(hex(name), kind, set, { at: now }));
 
-const seat: SeatAnswer = { refused: null, values: {}, cares: [], ceiling_kpa: 450, limited_by: "rim", missing: null, sealant_ml: [60, 120] };
+const seat: SeatAnswer = { refused: null, values: {}, cares: [], ceiling_kpa: 450, gauge_kpa: 450, limited_by: "rim", missing: null, sealant_ml: [60, 120] };
 const fit: FitAnswer = {
   depth_mm: 3, slack_mm: 9.42, need_mm: 2.86, valve_costs_mm: 0.34, free_arc_mm: { finish_at_valve: 230.9, start_at_valve: 219 },
   each_tape_layer_costs_mm: 0.63, undersize_costs_mm: 9.42, second_bead_costs_mm: 0, goes_on: "easily",
@@ -38,9 +38,9 @@ test("fit: the gate is shut until the calculator has said that it is open", () =
 });
 
 test("fit: the pressure that seating never passes is rounded down, never up", () => {
-  equal(limitWords({ ...seat, ceiling_kpa: 503.9 }, "bar"), "5.03 bar: the maximum on the rim");
-  equal(limitWords({ ...seat, ceiling_kpa: 276, limited_by: "converted" }, "psi").startsWith("40.0 psi"), true);
-  equal(limitWords({ ...seat, refused: "too_wide", ceiling_kpa: null }, "bar"), "");
+  equal(limitWords({ ...seat, gauge_kpa: 503.9 }, "bar"), "5.03 bar: the maximum on the rim");
+  equal(limitWords({ ...seat, gauge_kpa: 276, limited_by: "converted" }, "psi").startsWith("40.0 psi"), true);
+  equal(limitWords({ ...seat, refused: "too_wide", gauge_kpa: null }, "bar"), "");
 });
 
 test("fit: the steps are those of this wheel, and no step puts a tyre on with a lever", () => {

@@ -27,7 +27,7 @@ function given(name: string, value: number | undefined): Record<string, number> 
 }
 
 // seatAsking is the gate before the first step. A rim edge that nobody named is unknown; the way it is fitted must be said.
-export function seatAsking(wheel: RecordState | undefined, tyre: RecordState | undefined): Asking<SeatRequest> {
+export function seatAsking(wheel: RecordState | undefined, tyre: RecordState | undefined, gauge?: RecordState): Asking<SeatRequest> {
   const label = numberOf(tyre, "label_mm", seatFields["tyre.label_mm"]);
   const inner = numberOf(wheel, "inner_mm", seatFields["rim.inner_mm"]);
   const setup = chosen(seatFields["tyre.setup"].choices, valueOf(wheel, "setup"));
@@ -44,6 +44,7 @@ export function seatAsking(wheel: RecordState | undefined, tyre: RecordState | u
       bead_seat_mm: rims ?? own ?? assumedBead, inner_mm: inner, profile: chosen(seatFields["rim.profile"].choices, valueOf(wheel, "profile")) ?? "unknown",
       ...given("max_kpa", numberOf(wheel, "max_kpa", seatFields["rim.max_kpa"])), ...tableOf(wheel),
     },
+    ...given("gauge_error_kpa", numberOf(gauge, "error_kpa", seatFields.gauge_error_kpa)),
   } };
 }
 

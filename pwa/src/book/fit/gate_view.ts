@@ -38,8 +38,8 @@ function careWords(code: string): readonly string[] {
   return isKey(`fitCare.${code}`) ? [w(`fitCare.${code}` as "fitCare.wide_care")] : [];
 }
 
-// limitWords is the pressure that seating never passes, rounded down, and whose it is; "" where there is none.
-export function limitWords({ ceiling_kpa, limited_by }: SeatAnswer, unit: PressureUnit): string {
-  if (ceiling_kpa === null) return "";
-  return w(`fitLimit.${limited_by}`, { p: w("value.with", { value: showKpa(ceiling_kpa, unit, "down"), unit: w(`unit.${unit}`) }) });
+// limitWords is what the gauge may never show while the bead is seated, rounded down, and whose it is; "" where there is none.
+export function limitWords({ gauge_kpa, limited_by }: SeatAnswer, unit: PressureUnit): string {
+  if (gauge_kpa === null) return "";
+  return w(`fitLimit.${limited_by}`, { p: w("value.with", { value: showKpa(gauge_kpa, unit, "down"), unit: w(`unit.${unit}`) }) });
 }

@@ -101,11 +101,12 @@ function lastStep(known: Known): Step {
 
 function seatSteps({ setup, hookless, seat, limit }: Known): readonly Step[] {
   const missing = seat?.limited_by === "unread" && seat.missing !== null ? [w("fitNote.unread", { missing: w(`fitMissing.${seat.missing}`) })] : [];
+  const low = seat !== undefined && (seat.gauge_kpa ?? 0) < (seat.ceiling_kpa ?? 0) ? [w("fitNote.gaugeLow")] : [];
   const straight = hookless ? [w("fitNote.hookless")] : [];
   return [
     ...when(setup === "tube", step("between", w("fitStep.between"), { tool: "tube" })),
     step("eyes", w("fitStep.eyes"), { scene: "eyes", notes: straight }),
-    step("never", w("fitStep.never", { limit }), { scene: "limit", notes: [...missing, w("fitNote.seat")] }),
+    step("never", w("fitStep.never", { limit }), { scene: "limit", notes: [...missing, ...low, w("fitNote.seat")] }),
     step("inflate", w("fitStep.inflate"), { scene: "limit", notes: [w("fitNote.co2")] }),
     step("line", w("fitStep.line"), { scene: "line", notes: straight }),
     step("spot", w("fitStep.spot"), { scene: "line", tool: "soap", notes: [w("fitNote.seat")] }),

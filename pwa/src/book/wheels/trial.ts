@@ -49,6 +49,7 @@ export interface TrialDraft {
   readonly rounds: number; // of the first look
   readonly seed: number;
   readonly look: number; // which look comes next, from 1
+  readonly looked: number; // how many looks were taken
   readonly runs: readonly Run[];
   readonly started: number; // when the clock was started; 0 while it stands
   readonly basis: Readonly<Partial<Record<Side, Basis>>>;
@@ -56,7 +57,7 @@ export interface TrialDraft {
 }
 
 export const noTrial: TrialDraft = {
-  kind: "pressure", ends: "both", better: "less", count: 2, texts: {}, wind: "", order: [], round: 0, rounds: 2, seed: 0, look: 1, runs: [], started: 0, basis: {}, error_kpa: 0,
+  kind: "pressure", ends: "both", better: "less", count: 2, texts: {}, wind: "", order: [], round: 0, rounds: 2, seed: 0, look: 1, looked: 0, runs: [], started: 0, basis: {}, error_kpa: 0,
 };
 
 // readTrialDraft reads what was stored; what cannot be read is as at the start.
@@ -134,6 +135,11 @@ export const counts = (run: Run): boolean => run.why === "";
 export function nextSlot({ order, runs }: Pick<TrialDraft, "order" | "runs">): number | undefined {
   const slot = order.findIndex((_, n) => !runs.some((run) => run.slot === n && counts(run)));
   return slot < 0 ? undefined : slot;
+}
+
+// mayStrike: a run that a look has counted stands. Who could strike it out then would choose by its time.
+export function mayStrike({ look, looked, rounds, round }: Pick<TrialDraft, "look" | "looked" | "rounds" | "round">, run: Pick<Run, "slot">): boolean {
+  return looked < look && run.slot >= (look - 1) * rounds * round;
 }
 
 export type Judged = Answers["trial"];

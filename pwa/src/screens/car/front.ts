@@ -58,7 +58,7 @@ class Front {
     host.append(el("div", { class: "stack car car-front" },
       el("div", { class: "stack car-result" }, this.#outcome, this.#head, this.#give, this.#eye, this.#state, this.#riders, this.#card, this.#next), this.#pad, this.#name,
       el("nav", { class: "row", "aria-label": w("place.car") }, link("out", w("lent.title")), link("spares", w("spares.title")), 
-        link("load", w("load.title")), link("event", w("event.title")), link("gas", w("gas.title")))));
+        link("morning", w("morning.title")), link("load", w("load.title")), link("event", w("event.title")), link("gas", w("gas.title")))));
     listen(host, padTyped, (typed) => this.#type(typed), ctx.closed);
     listen(host, padByEye, () => this.#byEye(true), ctx.closed);
     listen(host, eyeLeft, () => this.#byEye(false), ctx.closed);

@@ -1,4 +1,4 @@
-// The team car and its pages: #/car, #/car/out, #/car/spares, #/car/load, #/car/event, #/car/gas,
+// The team car and its pages: #/car, #/car/out, #/car/spares, #/car/load, #/car/morning, #/car/event, #/car/gas,
 // #/car/card/<bike>.
 
 import type { Screen } from "../../ui/screen.ts";
@@ -8,6 +8,7 @@ import { event } from "./event.ts";
 import { front } from "./front.ts";
 import { gas } from "./gas.ts";
 import { load } from "./load.ts";
+import { morning } from "./morning.ts";
 import { out } from "./out.ts";
 import { spares } from "./spares.ts";
 
@@ -16,7 +17,7 @@ export const screen: Screen = {
   title: () => w("place.car"),
   open(host, ctx) {
     const [page = ""] = ctx.path;
-    const open = { card, event, gas, load, out, spares }[page] ?? front;
+    const open = { card, event, gas, load, morning, out, spares }[page] ?? front;
     open(host, ctx);
   },
 };

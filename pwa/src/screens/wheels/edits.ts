@@ -31,9 +31,9 @@ export class Edits implements Typing {
   #timer: ReturnType<typeof setTimeout> | undefined;
   #work: Promise<unknown> = Promise.resolve();
 
-  constructor(host: HTMLElement, ctx: Ctx, rec: string, show: () => void, say: Say) {
+  constructor(host: HTMLElement, ctx: Ctx, rec: string, show: () => void, say: Say, draft = `thing/${rec}`) {
     this.#ctx = ctx;
-    this.#draft = `thing/${rec}`;
+    this.#draft = draft;
     this.#show = show;
     this.#say = say;
     listen(host, typed, ({ id, text }) => this.#type(id, text), ctx.closed);

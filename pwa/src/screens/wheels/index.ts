@@ -12,6 +12,7 @@ import { measure } from "./measure.ts";
 import { newThing } from "./new_thing.ts";
 import { spokes } from "./spokes.ts";
 import { thing } from "./thing.ts";
+import { trial } from "./trial.ts";
 
 type Open = (host: HTMLElement, ctx: Ctx) => unknown;
 
@@ -23,6 +24,7 @@ const pages: ReadonlyMap<string, Open> = new Map<string, Open>([
   ["lists", lists],
   ["erase", erasePerson],
   ["spokes", spokes],
+  ["trial", trial],
 ]);
 
 export const screen: Screen = {

@@ -22,6 +22,7 @@ import { Form } from "../shared/form.ts";
 import { measuredCard } from "./measured.ts";
 import { ReadyHere } from "../shared/ready_here.ts";
 import { spokesCard } from "./spokes_card.ts";
+import { trialCard } from "./trial_card.ts";
 import { Said } from "./said.ts";
 
 export function thing(host: HTMLElement, ctx: Ctx, rec: string): void {
@@ -118,7 +119,7 @@ class Thing {
     this.#page.replaceChildren(this.#gone, this.#ready.card, el("div", { class: "columns" },
       el("section", { class: "card stack" }, ...(first === undefined ? [] : [first.form]), this.#assumed, this.#ties,
         ...(kind === "wheel" ? [el("p", {}, el("a", { class: "button", href: `#/wheels/fit/${this.#rec}` }, w("fit.toGuide")))] : [])),
-      el("div", { class: "stack" }, measuredCard(this.#ctx, this.#rec), ...(kind === "wheel" ? [spokesCard(this.#ctx, this.#rec)] : []),
+      el("div", { class: "stack" }, measuredCard(this.#ctx, this.#rec), ...(kind === "wheel" ? [spokesCard(this.#ctx, this.#rec)] : kind === "bike" ? [trialCard(this.#ctx, this.#rec)] : []),
         ...rest.map(({ name, form }) => fold(w(`thing.group.${name}` as "thing.group.rim"), form)), this.#acts.node)), this.#said);
   }
 }

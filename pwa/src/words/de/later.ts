@@ -1,3 +1,17 @@
-// Die Wörter aller anderen Orte. Die Schlüssel stehen in ../en/later.ts.
+// The words of all other places in German; the keys are those of ../en/later.ts.
 
-export const later = {} as const;
+import { carWords } from "./car.ts";
+import { cautionWords } from "./cautions.ts";
+import { checkRowWords } from "./check_rows.ts";
+import { checkWords } from "./checks.ts";
+import { guideWords } from "./guide.ts";
+import { packingWords } from "./packing.ts";
+
+export const later = {
+  ...cautionWords,
+  ...carWords,
+  ...checkWords,
+  ...checkRowWords,
+  ...packingWords,
+  ...guideWords,
+} as const;

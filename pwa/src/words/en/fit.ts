@@ -106,8 +106,8 @@ export const fitWords = {
   "fitStep.well": "Push both beads into the well, all the way from there to your hands.",
   "fitStep.both": "Both hands at once, along the edge and up towards the valve.",
   "fitStep.valveUp": "Push the valve in, so that the bead slips beside it and not onto it.",
-  "fitStep.last": "The last bit at the valve: roll it over with thumbs or palms.",
-  "fitStep.lastRoom": "The last bit at the valve: roll it over with thumbs or palms. {mm} mm may still be off.",
+  "fitStep.last": "The last bit at the valve, from 11 to 1 o’clock: roll it over with thumbs or palms.",
+  "fitStep.lastRoom": "The last bit at the valve, from 11 to 1 o’clock: roll it over with thumbs or palms. {mm} mm may still be off.",
   "fitStep.tight": "Still tight? Well all round once more from the far side, more soap. Then a bead-lifting tool that pulls straight, or thinner tape. Else stop.",
   "fitStep.between": "Look all round on both sides: no tube between bead and rim. Push the valve in and pull it back.",
   "fitStep.eyes": "Cover your eyes. Face and body out of line with the wheel.",
@@ -127,6 +127,7 @@ export const fitWords = {
   "fitNote.seat": "At the limit and not up: let the air out. Not even by a little above it.",
   "fitNote.hookless": "Hookless: the bead line all round, both sides. In doubt, do not inflate it. No heat at the limit.",
   "fitNote.co2": "Cartridge: cold burns, wear a glove. A whole one can burst a narrow tyre. Some sealants clot from it.",
+  "fitNote.gaugeLow": "The bike’s gauge reads low: that much less stands here.",
   "fitNote.unread": "Nobody has read the maximum on {missing}. Read it and enter it: until then it is held so low.",
   // family: fitMissing.
   "fitMissing.tyre": "the tyre",

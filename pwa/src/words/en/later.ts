@@ -12,6 +12,7 @@ import { guideWords } from "./guide.ts";
 import { historyWords } from "./history.ts";
 import { listWords } from "./lists.ts";
 import { measureWords } from "./measure.ts";
+import { morningWords } from "./morning.ts";
 import { packingWords } from "./packing.ts";
 import { phoneWords } from "./phones.ts";
 import { settingsWords } from "./settings.ts";
@@ -29,6 +30,7 @@ export const later = {
   ...spokesWords,
   ...trialWords,
   ...carWords,
+  ...morningWords,
   ...checkWords,
   ...checkRowWords,
   ...packingWords,

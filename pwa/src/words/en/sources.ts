@@ -38,5 +38,5 @@ export const sourceWords = {
   "sources.for.lacing": "how evenly spokes are tightened",
   "sources.for.trial": "trials",
   "sources.for.deal": "the order of a trial’s runs",
-  "sources.for.ground": "ground measured with the phone",
+  "sources.for.ground": "how rough a ground is",
 } as const;

@@ -87,6 +87,8 @@ export const trialWords = {
   "trial.strikeHow": "Strike out only what went wrong, never because of its time. The run is ridden again.",
 
   "trial.result": "Result",
+  "trial.lookAt": "Look at the result",
+  "trial.ready": "All dealt runs are ridden. Strike out what went wrong before you look: afterwards they stand.",
   "trial.wait": "The result shows after run {n}. Looking earlier makes chance look like a difference.",
   "trial.none.shown": "No difference shown.",
   "trial.shown": "{arm} is better, by {by} {unit} over {other}.",
@@ -108,6 +110,7 @@ export const trialWords = {
   "trial.past": "Trials of this bike",
   "trial.pastNone": "None yet.",
   "trial.pastLine": "{day}: {what}. {result}",
+  "trial.pastShown": "{arm} better by {by} {unit}.",
   "trial.remove": "Remove",
   "trial.removeOf": "Remove: {line}",
   "trial.removed": "Removed. It moves nothing any more.",

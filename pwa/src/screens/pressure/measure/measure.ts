@@ -14,7 +14,7 @@ import { w } from "../../../words/index.ts";
 import type { FurtherMeans } from "../ground/ground_desk.ts";
 import { allowed, csvOf, Felt, type Sample, Speeds } from "./felt.ts";
 
-const wait = 5; // s, to get going
+const wait = 15; // s, to get going from where one stood
 const lasts = 45; // s
 const silentAfter = 2000; // ms without a word from the sensor
 const mostMisfit = 0.5; // as calc/ground takes it

@@ -11,7 +11,8 @@ import type { Ctx } from "../../../ui/screen.ts";
 import { w } from "../../../words/index.ts";
 import type { ReadyView } from "../../../book/checks/ready_view.ts";
 import { readyOfAll } from "../../shared/ready.ts";
-import { asker, follow, nothingYet, openPrint, type Paper, paperOf, printButton } from "./print.ts";
+import { asker, type Paper, paperOf, printButton } from "../../shared/paper.ts";
+import { follow, nothingYet, openPrint } from "./print.ts";
 
 export class Card {
   readonly #ctx: Ctx;

@@ -13,7 +13,8 @@ import type { Ctx } from "../../../ui/screen.ts";
 import { w } from "../../../words/index.ts";
 import type { ReadyView } from "../../../book/checks/ready_view.ts";
 import { readyOfAll } from "../../shared/ready.ts";
-import { asker, follow, nothingYet, openPrint, paperOf, printButton } from "./print.ts";
+import { asker, paperOf, printButton } from "../../shared/paper.ts";
+import { follow, nothingYet, openPrint } from "./print.ts";
 
 const choiceName = "pressure-team"; // the draft that keeps which bikes are left out
 

@@ -5,6 +5,7 @@ import { draftName, type FitDraft, readDraft } from "../../../book/fit/fit_draft
 import { gateView, type GateView, limitWords, missingGate } from "../../../book/fit/gate_view.ts";
 import type { Known } from "../../../book/fit/steps.ts";
 import { textOf } from "../../../book/checks/walk_save.ts";
+import { mountedOf } from "../../../book/wheels/measure.ts";
 import type { Teller } from "../../../book/value/record_words.ts";
 import type { Requests } from "../../../contract/contract.ts";
 import { type RecordState, valueOf } from "../../../log/op/merge.ts";
@@ -29,13 +30,15 @@ export interface FitBook {
 export async function readFit(ctx: Ctx, rec: string): Promise<FitBook> {
   const { book } = ctx;
   await book.ready;
-  const [wheels, tyres, bikes, stored] = await Promise.all([book.all("wheel"), book.all("tyre"), book.all("bike"), ctx.drafts.load(draftName(rec))]);
+  const [wheels, tyres, bikes, gauges, stored] = await Promise.all([book.all("wheel"), book.all("tyre"), book.all("bike"), book.all("gauge"), ctx.drafts.load(draftName(rec))]);
   const draft = readDraft(stored);
   const wheel = wheels.find((each) => each.rec === rec);
   const on = textOf(wheel, "tyre");
   const tyre = tyres.find((each) => each.rec === draft.tyre) ?? tyres.find((each) => each.rec === on);
   const teller = await tellerFor(ctx, [...wheels, ...tyres]);
-  const [seat, fitting] = [seatAsking(wheel, tyre), fitAsking(wheel, tyre)];
+  const mounted = wheel === undefined ? {} : mountedOf(wheel.rec, "wheel", wheels, bikes);
+  const gauge = gauges.find((each) => each.rec === textOf(bikes.find((bike) => bike.rec === mounted.bike), "gauge"));
+  const [seat, fitting] = [seatAsking(wheel, tyre, gauge), fitAsking(wheel, tyre)];
   const answer = "request" in seat ? await ask(ctx, "seat", seat.request) : undefined;
   const room = "request" in fitting && fitting.request.insert !== true ? await askFit(ctx, fitting.request) : { room: undefined, fault: "" };
   return { wheel, tyre, wheels, tyres, bikes, draft, teller, seat: answer, gate: "missing" in seat ? missingGate(seat.missing) : gateView(answer), fitting, ...room };

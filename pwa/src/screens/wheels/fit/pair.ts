@@ -2,6 +2,7 @@
 
 import type { GateView } from "../../../book/fit/gate_view.ts";
 import { textOf } from "../../../book/checks/walk_save.ts";
+import { kindWords } from "../../../book/value/kind_words.ts";
 import { shortNameOf } from "../../../book/value/record_words.ts";
 import { askedOf } from "../../../book/wheels/thing_view.ts";
 import { type RecordState, valueOf } from "../../../log/op/merge.ts";
@@ -25,15 +26,17 @@ export class RecordSheet {
   readonly node = el("div");
   readonly #ctx: Ctx;
   readonly #kind: "wheel" | "tyre";
+  readonly #draft: string; // what is typed here and cannot be saved is kept apart
   readonly #say: Say;
   readonly #again: () => void;
   #form = new Form();
   #edits: Edits | undefined;
   #rec = "";
 
-  constructor(ctx: Ctx, kind: "wheel" | "tyre", again: () => void, say: Say) {
+  constructor(ctx: Ctx, kind: "wheel" | "tyre", draft: string, again: () => void, say: Say) {
     this.#ctx = ctx;
     this.#kind = kind;
+    this.#draft = draft;
     this.#again = again;
     this.#say = say;
   }
@@ -51,9 +54,10 @@ export class RecordSheet {
   async #begin(rec: string): Promise<void> {
     this.#rec = rec;
     this.#form = new Form();
-    const host = el("div", {}, this.#form);
+    const title = kindWords(this.#kind);
+    const host = el("div", { class: "stack", role: "group", "aria-label": title }, el("h3", {}, title), this.#form);
     this.node.replaceChildren(host);
-    this.#edits = new Edits(host, this.#ctx, rec, this.#again, this.#say);
+    this.#edits = new Edits(host, this.#ctx, rec, this.#again, this.#say, `${this.#draft}/${rec}`);
     await this.#edits.load();
   }
 }
@@ -69,8 +73,8 @@ export class PairCard {
   #folded = false; // once at the start: what is known need not be asked again
 
   constructor(ctx: Ctx, again: () => void, say: Say) {
-    this.#tyreSheet = new RecordSheet(ctx, "tyre", again, say);
-    this.#wheelSheet = new RecordSheet(ctx, "wheel", again, say);
+    this.#tyreSheet = new RecordSheet(ctx, "tyre", "fit-printed", again, say);
+    this.#wheelSheet = new RecordSheet(ctx, "wheel", "fit-printed", again, say);
     this.#printed = el("details", { class: "measures" }, el("summary", {}, w("fit.printed")), el("div", { class: "stack" }, this.#tyreSheet.node, this.#wheelSheet.node));
     const pick = el("div", {}, this.#tyre);
     listen(pick, chosen, ({ value }, event) => {

@@ -34,8 +34,8 @@ export class RoomCard {
   #drawn = "";
 
   constructor(ctx: Ctx, again: () => void, say: Say) {
-    this.#wheel = new RecordSheet(ctx, "wheel", again, say);
-    this.#tyre = new RecordSheet(ctx, "tyre", again, say);
+    this.#wheel = new RecordSheet(ctx, "wheel", "fit-measured", again, say);
+    this.#tyre = new RecordSheet(ctx, "tyre", "fit-measured", again, say);
     this.#measures = el("details", { class: "measures" }, el("summary", {}, w("fit.measures")),
       el("div", { class: "stack" }, el("p", {}, w("fit.measuresIntro")), this.#figure, this.#example, this.#wheel.node, this.#tyre.node));
     this.node = el("section", { class: "card stack" }, el("h2", {}, w("fit.room")), el("p", { class: "quiet" }, w("fit.roomIntro")),

@@ -88,8 +88,8 @@ class StepsPage {
 
   #shortLimit({ seat }: FitBook): string {
     const { units } = this.#ctx.settings;
-    if (seat === undefined || limitWords(seat, units) === "" || seat.ceiling_kpa === null) return "";
-    return w("value.with", { value: showKpa(seat.ceiling_kpa, units, "down"), unit: w(`unit.${units}`) });
+    if (seat === undefined || limitWords(seat, units) === "" || seat.gauge_kpa === null) return "";
+    return w("value.with", { value: showKpa(seat.gauge_kpa, units, "down"), unit: w(`unit.${units}`) });
   }
 
   // tap: anywhere but on what has a use of its own.
