@@ -123,7 +123,15 @@ func TestATightTyreGoesOnByHand(t *testing.T) {
 
 	p.Tap("link", in["fitWay.off"])
 	p.atStep(1, 7)
+	p.See(in["fit.awake"]) // the server's headers allow it
 	p.looks("fit-off")
+	for wish, want := range map[string]string{"no-preference": "0.9s", "reduce": "0s"} {
+		p.Media("prefers-reduced-motion", wish)
+		if got := Eval[string](p, `getComputedStyle(document.querySelector(".round .bead-off")).transitionDuration.split(",")[0]`); got != want {
+			t.Errorf("with reduced motion %q the bead moves for %s, want %s", wish, got, want)
+		}
+	}
+	p.Media("prefers-reduced-motion", "no-preference")
 	p.through(7)
 	p.Tap("link", in["fitWay.on"])
 	p.See(in["fit.passed"])

@@ -9,7 +9,7 @@ import (
 	"golang.org/x/time/rate"
 )
 
-// The bounds of guessing (our choice): a code is one of a million and dies after five guesses; these keep the guessing
+// The bounds of guessing (our choice): a code is one of a million and dies after fifty wrong guesses from everywhere; these keep the guessing
 // slow and the memory small, however many addresses take part.
 const (
 	triesAtOnce   = 5

@@ -34,6 +34,7 @@ func commands() []command {
 		{"import", "FILE: take an exported file in", importFile},
 		{"verify", "check everything in the data folder", verify},
 		{"pair", "print a code that lets a phone in", pair},
+		{"erasures", "list what waits to be erased; -agree or -stop decides", erasures},
 		{"site", "DIR: write the app as static files for any https host", site},
 		{"version", "print the app's version", version},
 	}

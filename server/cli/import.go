@@ -32,7 +32,7 @@ func importFile(c call) (err error) {
 		return err
 	}
 	defer func() { err = errors.Join(err, book.Close()) }()
-	pushed, err := book.Import(context.Background(), from, "")
+	pushed, err := book.ImportByOwner(context.Background(), from)
 	if err != nil {
 		return err
 	}

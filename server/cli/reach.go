@@ -71,6 +71,7 @@ func (s *serveSettings) host() string {
 func reachOf(ctx context.Context, s serveSettings, at net.Addr, book *sqlite.Book, log *slog.Logger) (r reach, err error) {
 	r.access.Policy = access.Policy{Login: s.login || s.lan || s.proxy, BehindProxy: s.proxy}
 	r.access.Secure = s.lan || s.proxy || s.cert != ""
+	r.access.Strict = s.cert != ""
 	tcp, isTCP := at.(*net.TCPAddr)
 	others := !isTCP || !tcp.IP.IsLoopback()
 	host, port := s.canonical(at)

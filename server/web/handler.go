@@ -27,6 +27,7 @@ type Calculations struct {
 type Access struct {
 	Policy access.Policy
 	Secure bool   // its pages come over https
+	Strict bool   // and never without, for a year: browsers are told so
 	Host   string // the name it was given, without a port; "" for none
 	Origin string // where the app lives, such as https://car.local:7467; "" where any name will do
 }
@@ -94,7 +95,11 @@ func New(ctx context.Context, options Options) (http.Handler, error) {
 	if options.Access.Policy.BehindProxy {
 		known = asForwarded(known)
 	}
-	return withHeaders(a.watched(known)), nil
+	protected := withHeaders(a.watched(known))
+	if options.Access.Strict {
+		protected = strictly(protected)
+	}
+	return protected, nil
 }
 
 func (a *app) openDoor(ctx context.Context, options Options) error {

@@ -15,5 +15,6 @@ func (a *app) importPost(w http.ResponseWriter, r *http.Request) {
 		a.refuseStore(w, r, err)
 		return
 	}
+	a.passOn(r.Context(), pushed)
 	a.answerPushed(w, pushed)
 }

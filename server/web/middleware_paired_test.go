@@ -53,8 +53,19 @@ func (g *guarded) code(t *testing.T, code string) string {
 // pair lets a phone in, as the device that it says it is.
 func (g *guarded) pair(t *testing.T, label, device string) phone {
 	t.Helper()
+	return g.pairBy(t, label, device, nil)
+}
+
+// pairAgain pairs a phone that still has its session.
+func (g *guarded) pairAgain(t *testing.T, p phone, label string) phone {
+	t.Helper()
+	return g.pairBy(t, label, p.Device, p.headers())
+}
+
+func (g *guarded) pairBy(t *testing.T, label, device string, headers map[string]string) phone {
+	t.Helper()
 	body := `{"code":"` + g.code(t, "123456") + `","label":"` + label + `","device":"` + device + `"}`
-	response, text := exchange(t, g.addr, scenario{server: g.running, method: "POST", path: "/api/pair", body: body}.request())
+	response, text := exchange(t, g.addr, scenario{server: g.running, method: "POST", path: "/api/pair", headers: headers, body: body}.request())
 	cookies := response.Cookies()
 	if response.StatusCode != http.StatusOK || len(cookies) != 1 {
 		t.Fatalf("pairing: status %d, %s", response.StatusCode, text)

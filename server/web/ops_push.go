@@ -2,6 +2,7 @@ package web
 
 import (
 	"bytes"
+	"context"
 	"encoding/json"
 	"fmt"
 	"io"
@@ -38,7 +39,15 @@ func (a *app) opsPush(w http.ResponseWriter, r *http.Request) {
 		a.refuseStore(w, r, err)
 		return
 	}
+	a.passOn(r.Context(), pushed)
 	a.answerPushed(w, pushed)
+}
+
+// passOn is not worth a refusal: what was pushed is on the disk, and at another server somebody would have to agree once more.
+func (a *app) passOn(ctx context.Context, pushed sqlite.Pushed) {
+	if err := a.book.PassOn(ctx, pushed); err != nil && ctx.Err() == nil {
+		a.log.Error("it could not be noted that erasures passed", "error", err)
+	}
 }
 
 func (a *app) answerPushed(w http.ResponseWriter, pushed sqlite.Pushed) {

@@ -57,7 +57,12 @@ func (a *app) pair(w http.ResponseWriter, r *http.Request, sent pairing) {
 		a.refuseStore(w, r, err)
 		return
 	}
-	if sent.device == "" || out { // whoever was shut out comes back as somebody new
+	own, err := a.mayBe(r, sent.device)
+	if err != nil {
+		a.refuseStore(w, r, err)
+		return
+	}
+	if out || !own { // whoever was shut out comes back as somebody new, and so does whoever says to be another
 		sent.device = oplog.NewID()
 	}
 	if err := a.book.Pair(ctx, sent.device, sent.label); err != nil {
@@ -79,6 +84,19 @@ func (a *app) pair(w http.ResponseWriter, r *http.Request, sent pairing) {
 		Device string `json:"device"`
 		Book   string `json:"book"`
 	}{sent.device, about.Book})
+}
+
+// mayBe tells whether whoever asks may be paired as a device. An id belongs to who first paired with it: later only the session of
+// that device has it again. Ids are known to every phone of the book, so a claim proves nothing.
+func (a *app) mayBe(r *http.Request, device string) (bool, error) {
+	if device == "" {
+		return false, nil
+	}
+	if session, _ := a.door.Sessions.Device(r); session == device {
+		return true, nil
+	}
+	taken, err := a.book.WasPaired(r.Context(), device)
+	return !taken, err
 }
 
 func readPairing(body []byte) (pairing, *fault.Error) {

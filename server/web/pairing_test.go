@@ -10,6 +10,7 @@ import (
 	"rimside/server/access"
 	"rimside/server/web"
 	"rimside/store/oplog"
+	"rimside/store/sqlite"
 )
 
 func TestACodePairsOnePhoneOnce(t *testing.T) {
@@ -65,16 +66,23 @@ func TestWhatAPairingMustHold(t *testing.T) {
 	))
 }
 
-func TestFiveWrongGuessesEndACode(t *testing.T) {
-	server := startLogin(t, web.Options{Access: web.Access{Policy: access.Policy{BehindProxy: true}}})
-	server.code(t, "500000")
-	var scenarios []scenario
-	for i := range 5 { // each from an address of its own
-		scenarios = append(scenarios, scenario{name: fmt.Sprint("guess ", i), server: server.running, method: "POST", path: "/api/pair", headers: map[string]string{"X-Forwarded-For": fmt.Sprintf("192.0.2.%d", i)},
-			body: fmt.Sprintf(`{"code":"10000%d","label":"x"}`, i), status: 403, json: true, has: []string{`"wrong_code"`}})
+func TestFiftyWrongGuessesEndACodeAndAStrangersFewDoNot(t *testing.T) {
+	now := time.Now()
+	server := startLogin(t, web.Options{Now: func() time.Time { return now }, Access: web.Access{Policy: access.Policy{BehindProxy: true}}})
+	guess := func(from int, code string, status int) {
+		t.Helper()
+		now = now.Add(2 * time.Second) // as fast as the server takes them from everywhere
+		s := scenario{server: server.running, method: "POST", path: "/api/pair", headers: map[string]string{"X-Forwarded-For": fmt.Sprintf("192.0.2.%d", from)},
+			body: `{"code":"` + code + `","label":"x"}`, status: status, json: status != 200}
+		s.check(t)
 	}
-	play(t, append(scenarios, scenario{name: "the right one", server: server.running, method: "POST", path: "/api/pair", headers: map[string]string{"X-Forwarded-For": "192.0.2.99"},
-		body: `{"code":"500000","label":"x"}`, status: 403, json: true, has: []string{`"wrong_code"`}}))
+	for _, test := range []struct{ wrong, status int }{{sqlite.CodeTries - 1, 200}, {sqlite.CodeTries, 403}} {
+		server.code(t, "500000")
+		for i := range test.wrong { // each from an address of its own
+			guess(i, "100000", 403)
+		}
+		guess(99, "500000", test.status)
+	}
 }
 
 func TestGuessingIsSlow(t *testing.T) {
@@ -102,6 +110,39 @@ func TestGuessingIsSlow(t *testing.T) {
 	play(t, []scenario{try("after half a minute", "192.0.2.1", 403), try("once", "192.0.2.1", 429)})
 }
 
+// Every phone of a book knows the ids of all others. Saying one does not make it one's own.
+func TestNobodyClaimsTheIdOfAnother(t *testing.T) {
+	server := startLogin(t, web.Options{})
+	owner := server.pair(t, "Ana", oplog.NewID())
+	server.push(t, owner, bookA)
+	thief := server.pair(t, "Not Ana", owner.Device)
+	if thief.Device == owner.Device {
+		t.Fatal("a claimed id was given away")
+	}
+	if got := server.devices(t, owner); got[owner.Device].Label != "Ana" || got[thief.Device].Label != "Not Ana" {
+		t.Errorf("the devices are %+v", got)
+	}
+	scenario{server: server.running, method: "POST", path: "/api/devices/" + thief.Device + "/revoke", headers: owner.headers(), status: 200}.check(t)
+	scenario{name: "the owner stays", server: server.running, path: "/api/book", headers: owner.headers(), status: 200}.check(t)
+	scenario{name: "the thief is out", server: server.running, path: "/api/book", headers: thief.headers(), status: 401, json: true}.check(t)
+}
+
+func TestAnErasedPhonesNameIsGone(t *testing.T) {
+	server := startLogin(t, web.Options{})
+	one, two := server.pair(t, "one", ""), server.pair(t, "Zwetschgenwind", "")
+	server.push(t, one, bookA, strings.NewReplacer(`"kind":"tyre"`, `"kind":"erase"`, "7ec00000000000000000000000000000", two.Device).Replace(opText(id(1), `{"kind":"device"}`, "")))
+	if got := server.devices(t, one)[two.Device]; got.Label != "" || !got.Revoked {
+		t.Errorf("the erased device is %+v", got)
+	}
+}
+
+func TestOnlyACertificateOfOnesOwnAsksForHTTPSAlways(t *testing.T) {
+	for strict, want := range map[bool]string{true: "max-age=31536000", false: ""} {
+		server := start(t, web.Options{Access: web.Access{Secure: true, Strict: strict}})
+		scenario{server: server, path: "/", status: 200, wantHeaders: map[string]string{"Strict-Transport-Security": want}}.check(t)
+	}
+}
+
 func TestAPhoneKeepsItsIdentityUnlessItWasShutOut(t *testing.T) {
 	server := startLogin(t, web.Options{})
 	own := oplog.NewID()
@@ -110,7 +151,7 @@ func TestAPhoneKeepsItsIdentityUnlessItWasShutOut(t *testing.T) {
 		t.Errorf("paired as %s with the book %q, want its own id and no book yet", first.Device, first.Book)
 	}
 	server.push(t, first, bookA)
-	if again := server.pair(t, "Ana’s new name", own); again.Device != own || again.Book != bookA {
+	if again := server.pairAgain(t, first, "Ana’s new name"); again.Device != own || again.Book != bookA {
 		t.Errorf("paired anew as %+v", again)
 	}
 	if got := server.devices(t, first)[own]; got.Label != "Ana’s new name" {

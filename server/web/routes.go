@@ -45,6 +45,7 @@ func (a *app) table() []route {
 		{paired, "/api/book", methods{get: a.bookGet}},
 		{paired, "/api/ops", methods{get: a.opsPull, post: a.opsPush}},
 		{paired, "/api/wanted", methods{get: a.wantedGet}},
+		{paired, "/api/erasures", methods{get: a.erasuresGet}},
 		{paired, "/api/export", methods{get: a.exportGet}},
 		{paired, "/api/import", methods{post: a.importPost}},
 		{paired, "/api/devices", methods{get: a.devicesGet}},

@@ -15,7 +15,7 @@ var agreed = map[record.Role][]string{
 		"measure", "pressure_set", "note", "ride", "wash", "check", "finding", "finding_closed", "service", "pack_tick",
 		"spare_out", "spare_in", "photo", "ground", "trial",
 	},
-	record.Control: {"erase"},
+	record.Control: {"erase", "agreement"},
 }
 
 func TestEveryAgreedKindIsThere(t *testing.T) {

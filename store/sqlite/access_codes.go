@@ -9,8 +9,9 @@ import (
 // CodeTime is how long a pairing code is valid.
 const CodeTime = 10 * time.Minute
 
-// CodeTries is how many wrong guesses a pairing code survives, less one.
-const CodeTries = 5
+// CodeTries is how many wrong guesses a pairing code survives, less one: from all addresses together, so that a stranger's few do not
+// end it. One address is slowed down long before (our choice: fifty of a million).
+const CodeTries = 50
 
 // AddCode makes a pairing code valid for CodeTime of running time; expires is when that is by the clock, for people. At most so
 // many are valid at once; the oldest go first.

@@ -37,6 +37,12 @@ func (b *Book) Pair(ctx context.Context, device, label string) error {
 	}))
 }
 
+// WasPaired tells whether a device was paired here, or at the server that this one was made of by a backup.
+func (b *Book) WasPaired(ctx context.Context, device string) (was bool, err error) {
+	err = b.read.QueryRowContext(ctx, `SELECT EXISTS (SELECT 1 FROM devices WHERE device = ? AND paired_at > 0)`, device).Scan(&was)
+	return was, explain(err)
+}
+
 // Revoked tells whether a device must not come in any more.
 func (b *Book) Revoked(ctx context.Context, device string) (out bool, err error) {
 	err = b.read.QueryRowContext(ctx, `SELECT revoked FROM devices WHERE device = ?`, device).Scan(&out)

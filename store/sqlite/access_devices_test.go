@@ -71,7 +71,7 @@ func TestDevicesAreListedByWhoCameLast(t *testing.T) {
 	}
 }
 
-func TestACodeIsGoodOnceForTenMinutesAndFourWrongGuesses(t *testing.T) {
+func TestACodeIsGoodOnceForTenMinutesAndFortyNineWrongGuesses(t *testing.T) {
 	at, running := noon, time.Hour
 	book, err := sqlite.Open(t.TempDir(), sqlite.Options{Now: func() time.Time { return at }, Running: func() time.Duration { return running }, Blobs: blob.In})
 	if err != nil {

@@ -26,6 +26,19 @@ func (e *eraser) records(recs []string) (rewritten int, err error) {
 				return rewritten, err
 			}
 		}
+		if e.format >= sumsSince { // a phone's name is known beside the log too
+			if _, err := e.tx.Exec(`UPDATE devices SET label = '' WHERE device = ?`, rec); err != nil {
+				return rewritten, err
+			}
+			if err := seal(e.tx, "devices", "device = ?", rec); err != nil {
+				return rewritten, err
+			}
+		}
+		if e.format >= heldSince {
+			if _, err := e.tx.Exec(letGo, unhex(rec)); err != nil {
+				return rewritten, err
+			}
+		}
 		live, err := liveOps(e.tx, unhex(rec))
 		if err != nil {
 			return rewritten, err

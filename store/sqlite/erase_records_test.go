@@ -162,7 +162,10 @@ func TestNothingIsLeftWhereRowsMoved(t *testing.T) {
 				for i := turn; i < len(recs); i += 4 {
 					erases = append(erases, op(id(), recs[i], oplog.KindErase, `{"kind":"t"}`))
 				}
-				push(t, book, erases...)
+				if _, err := book.Push(t.Context(), aBook, "", erases, fmt.Sprint("phone ", turn)); err != nil { // ten each
+					t.Fatal(err)
+				}
+				book.Settle()
 				for i := turn; i < len(recs); i += 4 {
 					if found := holding(t, dir, "<"+recs[i]+">"); len(found) > 0 {
 						t.Errorf("values of record %s stand in %v", recs[i], found)

@@ -24,6 +24,15 @@ const maxBatchBytes = 8 << 20
 // Import stores the ops of an exported file. It reads line by line and stores batch by batch: one that breaks off is
 // continued by importing the file again. A line that cannot be taken is rejected on its own, with its number.
 func (b *Book) Import(ctx context.Context, from io.Reader, via string) (Pushed, error) {
+	return b.importAll(ctx, from, via, false)
+}
+
+// ImportByOwner is Import for whoever owns the data folder: what erases in bulk is not held back.
+func (b *Book) ImportByOwner(ctx context.Context, from io.Reader) (Pushed, error) {
+	return b.importAll(ctx, from, "", true)
+}
+
+func (b *Book) importAll(ctx context.Context, from io.Reader, via string, byOwner bool) (Pushed, error) {
 	lines := lineReader{from: bufio.NewReaderSize(from, 64<<10)}
 	book, err := readHeader(&lines)
 	if err != nil {
@@ -43,7 +52,7 @@ func (b *Book) Import(ctx context.Context, from io.Reader, via string) (Pushed, 
 		if err != nil {
 			return all, err
 		}
-		if err := b.importBatch(ctx, book, raws, numbers, via, &all, &untidy); err != nil {
+		if err := b.importBatch(ctx, book, raws, numbers, via, byOwner, &all, &untidy); err != nil {
 			return all, err
 		}
 	}
@@ -51,13 +60,14 @@ func (b *Book) Import(ctx context.Context, from io.Reader, via string) (Pushed, 
 }
 
 // importBatch stores a batch; the first one also settles whose book it is.
-func (b *Book) importBatch(ctx context.Context, book string, raws []json.RawMessage, numbers []int, via string, all *Pushed, untidy *bool) error {
+func (b *Book) importBatch(ctx context.Context, book string, raws []json.RawMessage, numbers []int, via string, byOwner bool, all *Pushed, untidy *bool) error {
 	if book == "" && len(raws) == 0 {
 		row, err := readBookRow(ctx, b.read)
 		all.Book, all.Log = row.book, row.log
 		return err
 	}
 	batch := parseAll(raws)
+	batch.byOwner = byOwner
 	pushed, err := b.store(ctx, book, batch, via)
 	if err != nil {
 		return err

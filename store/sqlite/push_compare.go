@@ -23,7 +23,7 @@ func (b *Book) compareAll(tx *sql.Tx, joined *joint, row bookRow) error {
 	if err != nil {
 		return err
 	}
-	var erasing []string
+	var erasing []int
 	for i, op := range joined.arrived {
 		verdict := isNew
 		if place := first[op.ID]; place != i {
@@ -33,7 +33,12 @@ func (b *Book) compareAll(tx *sql.Tx, joined *joint, row bookRow) error {
 			verdict = found
 		}
 		if joined.settle(i, verdict); verdict != isOther && op.Erases() {
-			erasing = append(erasing, op.Rec)
+			erasing = append(erasing, i)
+		}
+		if verdict == isNew {
+			if err := b.noteVotes(tx, op, joined.of[i].via); err != nil {
+				return err
+			}
 		}
 	}
 	joined.erased = map[string]bool{}
@@ -42,13 +47,10 @@ func (b *Book) compareAll(tx *sql.Tx, joined *joint, row bookRow) error {
 			return err
 		}
 	}
-	for _, rec := range erasing {
-		if !joined.erased[rec] {
-			joined.erased[rec] = true
-			joined.newlyErased = append(joined.newlyErased, rec)
-		}
+	if len(erasing) == 0 {
+		return nil
 	}
-	return nil
+	return b.hold(tx, joined, erasing, stored)
 }
 
 // settle writes down what becomes of an op, for its sender.

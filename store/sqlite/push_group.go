@@ -183,11 +183,12 @@ var errOtherContent = fault.New(fault.Invalid, oplog.OtherContent, "The server h
 
 // result is what the sender of a push is told.
 func (b *batch) result(row bookRow) Pushed {
-	return Pushed{Book: row.book, Log: row.log, Stored: b.stored, Known: b.known, Rejected: b.rejected}
+	return Pushed{Book: row.book, Log: row.log, Stored: b.stored, Known: b.known, Rejected: b.rejected, passed: b.passed}
 }
 
 // reset forgets what a failed transaction made of a push.
 func (b *batch) reset() {
 	b.stored, b.known = []string{}, []string{}
+	b.passed = nil
 	b.rejected, b.rejectedAt = b.rejected[:b.unreadable:b.unreadable], b.rejectedAt[:b.unreadable:b.unreadable]
 }

@@ -18,10 +18,12 @@ type batch struct {
 	stored      []string
 	known       []string
 	rejected    []oplog.Rejection
-	rejectedAt  []int    // of each rejection, the op's place in what was sent
-	unreadable  int      // how many were rejected before anything was compared
-	newlyErased []string // the records that this push erases
-	untidy      bool     // traces of erases are left to clear
+	rejectedAt  []int      // of each rejection, the op's place in what was sent
+	unreadable  int        // how many were rejected before anything was compared
+	newlyErased []string   // the records that this push erases
+	byOwner     bool       // whoever owns the data folder sends it: nothing is held back
+	passed      []oplog.Op // what erases, and was let pass
+	untidy      bool       // traces of erases are left to clear
 }
 
 // parseAll reads the ops outside the transaction, as it needs no lock.

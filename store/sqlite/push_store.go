@@ -14,6 +14,7 @@ type Pushed struct {
 	Book, Log     string
 	Stored, Known []string // ids
 	Rejected      []oplog.Rejection
+	passed        []oplog.Op // what erases, and was let pass
 }
 
 // Push adds ops that arrived from the device via to the op set, all of them or none. It is idempotent: an op that is here

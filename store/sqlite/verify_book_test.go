@@ -112,7 +112,7 @@ func TestVerifyFindsBrokenPages(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for i := 4096 * 10; i < 4096*20; i += 3 {
+	for i := 4096 * 30; i < 4096*40; i += 3 {
 		content[i] ^= 0x5a
 	}
 	if err := os.WriteFile(path, content, 0o600); err != nil {

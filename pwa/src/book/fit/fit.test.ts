@@ -49,6 +49,7 @@ test("fit: the steps are those of this wheel, and no step puts a tyre on with a 
   equal([ids("on").includes("sealantIn"), ids("on", { setup: "tube", seat: { ...seat, sealant_ml: null } }).includes("sealantIn")], [true, false]);
   equal(ids("on").indexOf("start") < ids("on").indexOf("last"), true); // starts opposite the valve, ends at it
   const on = stepsOf("on", known);
+  equal([on[0]?.notes.length, stepsOf("on", { ...known, fit: { ...fit, goes_on: "not_like_this" } })[0]?.notes.length], [0, 1]);
   equal(on.filter(({ tool }) => tool === "lever"), []);
   equal(on.find(({ id }) => id === "last")?.off, { at: 0, wide: (230.9 / 317) * (180 / Math.PI) });
   equal(stepsOf("off", known).find(({ tool }) => tool === "lever")?.off.at, 180); // levers opposite the valve

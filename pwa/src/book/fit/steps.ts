@@ -68,10 +68,10 @@ function offSteps({ setup }: Known): readonly Step[] {
 }
 
 function onSteps(known: Known): readonly Step[] {
-  const { setup, carbon, seat } = known;
+  const { setup, carbon, seat, fit } = known;
   const sealant = seat?.sealant_ml ?? null;
   return [
-    step("look", w("fitStep.look"), { off: all, scene: "search", notes: [...(carbon ? [w("fitNote.carbon")] : []), ...(setup === "insert" ? [w("fitNote.insert")] : [])] }),
+    step("look", w("fitStep.look"), { off: all, scene: "search", notes: [...(fit?.goes_on === "not_like_this" ? [w("fitNote.notLikeThis")] : []), ...(carbon ? [w("fitNote.carbon")] : []), ...(setup === "insert" ? [w("fitNote.insert")] : [])] }),
     step("arrow", w("fitStep.arrow"), { off: all, tool: "arrow" }),
     step("firstBead", w("fitStep.firstBead"), { off: atValve(70), hands: [35, 325], notes: [w("fitNote.noLevers")] }),
     ...when(setup === "tube", step("tubeIn", w("fitStep.tubeIn"), { off: all, tool: "tube" })),

@@ -6,7 +6,7 @@ import { plain } from "../../words/number.ts";
 import { clockWords } from "../value/when.ts";
 
 // SyncFacts is what these words need to know.
-export type SyncFacts = Pick<SyncState, "phase" | "fault" | "unsent" | "lastMet" | "clockOff" | "done" | "total">;
+export type SyncFacts = Pick<SyncState, "phase" | "fault" | "unsent" | "lastMet" | "clockOff" | "done" | "total"> & { readonly held?: number };
 
 // syncWords is the part of the status line that follows "All saved on this phone".
 export function syncWords(facts: SyncFacts, now: number): readonly string[] {
@@ -14,7 +14,8 @@ export function syncWords(facts: SyncFacts, now: number): readonly string[] {
   const waiting = unsent > 0 ? [w("sync.unsent", { n: unsent })] : [];
   const met = lastMet ? [w("sync.met", { when: clockWords(lastMet, now) })] : [];
   const doing = doingWords(facts);
-  return [...waiting, ...(doing === "" ? met : [doing])];
+  const held = (facts.held ?? 0) > 0 ? [w("sync.held", { n: facts.held ?? 0 })] : [];
+  return [...waiting, ...held, ...(doing === "" ? met : [doing])];
 }
 
 // doingWords tells long work with its progress; short work is not worth a word.

@@ -2,7 +2,7 @@
 
 import { lacingFields as fields, spokeLeastN, spokeOutlier } from "../../contract/contract.ts";
 import { type RecordState, valueOf } from "../../log/op/merge.ts";
-import { listed, sentences, w } from "../../words/index.ts";
+import { sentences, w } from "../../words/index.ts";
 import { fixed, plain } from "../../words/number.ts";
 import { dayWords } from "../value/when.ts";
 import { type Build, changeOf, type Flange, flanges, type Heard, knowsNewtons, type Lacing, perSide, sideChange } from "./spokes.ts";
@@ -37,6 +37,11 @@ const noticed = 0.1; // share by which one spoke must have changed to be named (
 
 export function spokeWords({ side, n }: Pick<Heard, "side" | "n">): string {
   return w(`spokes.one.${side}`, { n });
+}
+
+// beginWords name a spoke at the beginning of a sentence.
+function beginWords({ side, n }: Pick<Heard, "side" | "n">): string {
+  return w(`spokes.begin.${side}`, { n });
 }
 
 // spokesShown is the page's result.
@@ -82,7 +87,7 @@ function sideWords(side: Flange, { build }: SpokesKnown, lacing: Lacing): readon
 }
 
 function slackWords(heard: readonly Heard[]): SpokesShown["worst"] {
-  return heard.filter(({ hz }) => hz === null).map((one) => ({ severity: "stop", text: begun(w("spokes.isSlack", { spoke: spokeWords(one) })) }));
+  return heard.filter(({ hz }) => hz === null).map((one) => ({ severity: "stop", text: w("spokes.isSlack", { spoke: beginWords(one) }) }));
 }
 
 function outWords(heard: readonly Heard[], told: ToldOf): SpokesShown["worst"] {
@@ -90,7 +95,7 @@ function outWords(heard: readonly Heard[], told: ToldOf): SpokesShown["worst"] {
     const said = told(one);
     if (said?.outlier !== true || said.deviation === null) return [];
     const how = w(said.deviation > 0 ? "spokes.how.tighter" : "spokes.how.looser");
-    return [{ severity: "care", text: begun(w("spokes.out", { spoke: spokeWords(one), percent: percent(said.deviation), how })) } as const];
+    return [{ severity: "care", text: w("spokes.out", { spoke: beginWords(one), percent: percent(said.deviation), how }) } as const];
   });
 }
 
@@ -127,7 +132,7 @@ function sinceWords({ heard, before, now }: SpokesKnown): readonly string[] {
   });
   const ones = heard.flatMap((one) => {
     const by = changeOf(one, before.heard);
-    return by === undefined || Math.abs(by) < noticed ? [] : [begun(w("spokes.sinceOne", { spoke: spokeWords(one), by: changeWords(by) }))];
+    return by === undefined || Math.abs(by) < noticed ? [] : [w("spokes.sinceOne", { spoke: beginWords(one), by: changeWords(by) })];
   });
   return sides.length === 0 ? [] : [w("spokes.since", { day: typeof day === "string" ? dayWords(day, now) : "" }), ...sides, ...ones];
 }
@@ -137,16 +142,11 @@ function changeWords(by: number): string {
   return words.percent === fixed(0, 0) ? w("spokes.same") : by > 0 ? w("spokes.more", words) : w("spokes.less", words);
 }
 
-// begun writes the first letter of a sentence large.
-function begun(sentence: string): string {
-  return sentence.charAt(0).toLocaleUpperCase() + sentence.slice(1);
-}
-
 // lastWords tell of the newest measurement, for the wheel's own page.
 export function lastWords(last: SpokesKnown["before"], now: number): string {
   if (last === undefined) return w("spokes.never");
   const day = valueOf(last.entry, "day");
   const slack = last.heard.filter(({ hz }) => hz === null).length;
-  const words = { day: listed([typeof day === "string" ? dayWords(day, now) : ""]), n: last.heard.length };
-  return begun(slack === 0 ? w("spokes.last", words) : w("spokes.lastSlack", { ...words, slack }));
+  const words = { day: typeof day === "string" ? dayWords(day, now) : "", n: last.heard.length };
+  return slack === 0 ? w("spokes.last", words) : w("spokes.lastSlack", { ...words, slack });
 }

@@ -12,6 +12,19 @@ export interface About {
   readonly now: number;
   readonly version?: string; // of the server's program
   readonly can?: readonly string[]; // calls that servers of before have not
+  readonly held?: readonly { readonly count: number }[]; // erasures that wait until somebody agrees, by device
+}
+
+// HeldErasures are one device's erasures that wait.
+export interface HeldErasures {
+  readonly device: string;
+  readonly label: string;
+  readonly since: number; // ms since 1970
+  readonly ids: readonly string[]; // of the ops that erase
+  readonly recs: readonly string[]; // of the records, one for each
+  readonly kinds: Readonly<Record<string, number>>;
+  readonly stopped: boolean;
+  readonly may_agree: boolean; // the phone that asks
 }
 
 export interface Pushed {
@@ -80,6 +93,7 @@ const optional = (check: Check): Check => (value) => value === undefined || chec
 
 const about = object({
   book: text, log: text, server: text, name: text, count: number, digest: text, now: number, version: optional(text), can: optional(listOf(text)),
+  held: optional(listOf(object({ count: number }))),
 });
 const pushed = object({ log: text, stored: listOf(text), known: listOf(text), rejected: listOf(object({ id: text, code: text, message: text })) });
 const page = object({
@@ -91,6 +105,11 @@ const part = object({ have: number, whole: flag });
 const missing = object({ missing: listOf(text) });
 const paired = object({ device: text, book: text });
 const devices = object({ devices: listOf(object({ id: text, label: text, paired_at: number, seen_at: number, revoked: flag, here: flag })) });
+const held = object({
+  held: listOf(object({
+    device: text, label: text, since: number, ids: listOf(text), recs: listOf(text), kinds: object({}), stopped: flag, may_agree: flag,
+  })),
+});
 const newCode = object({ code: text, expires_at: number });
 
 export const isAbout = (answer: unknown): answer is About => about(answer);
@@ -101,4 +120,5 @@ export const isWanted = (answer: unknown): answer is Wanted => wanted(answer);
 export const isPart = (answer: unknown): answer is Part => part(answer);
 export const isPaired = (answer: unknown): answer is { readonly device: string } => paired(answer);
 export const isDevices = (answer: unknown): answer is { readonly devices: readonly Device[] } => devices(answer);
+export const isHeld = (answer: unknown): answer is { readonly held: readonly HeldErasures[] } => held(answer);
 export const isNewCode = (answer: unknown): answer is NewCode => newCode(answer);

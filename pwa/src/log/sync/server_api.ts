@@ -1,7 +1,7 @@
 // The server as this phone speaks with it: requests, and what can become of them.
 
 import {
-  type Device, isDevices, isMissing, isNewCode, isPage, isPaired, isPart, isPushed, isAbout, isWanted, type NewCode, type Page, type Part, type Pushed,
+  type Device, type HeldErasures, isDevices, isHeld, isMissing, isNewCode, isPage, isPaired, isPart, isPushed, isAbout, isWanted, type NewCode, type Page, type Part, type Pushed,
   type About, type Wanted,
 } from "./answers.ts";
 import { inTime, type Patience } from "./deadline.ts";
@@ -110,6 +110,11 @@ export class ServerApi {
 
   async devices(): Promise<readonly Device[]> {
     return (await this.#json("api/devices", {}, patience, isDevices)).devices;
+  }
+
+  // heldErasures is known to servers that name "erasures" in "can".
+  async heldErasures(): Promise<readonly HeldErasures[]> {
+    return (await this.#json("api/erasures", {}, patience, isHeld)).held;
   }
 
   renameDevice(id: string, label: string): Promise<void> {

@@ -1,7 +1,7 @@
 // The sync: meets the server whenever it is told to, and says how that stands. Nothing here is needed to work with the
 // book: what is saved is on this phone, whatever becomes of a round.
 
-import type { About } from "./answers.ts";
+import type { About, HeldErasures } from "./answers.ts";
 import type { BookLog } from "../book_log.ts";
 import { type Exchange, meet, type Meeting } from "./exchange.ts";
 import { StorageTrouble, troubleFrom } from "../db/idb.ts";
@@ -23,6 +23,7 @@ export interface SyncState {
   readonly lastMet: number | undefined; // ms since 1970
   readonly clockOff: number; // ms that this phone is ahead of the server; 0 when small or unknown
   readonly rejected: number;
+  readonly held: number; // erasures that wait at the server until somebody agrees
   readonly done: number; // of the work of this phase
   readonly total: number;
   readonly server: string;
@@ -46,7 +47,7 @@ const tolerated = 60_000; // ms of a clock's error that change nothing that matt
 const prompt = 10_000; // ms: after a slower answer nobody knows when it was written
 
 const atFirst: SyncState = {
-  phase: "never", fault: "", unsent: 0, lastMet: undefined, clockOff: 0, rejected: 0, done: 0, total: 0, server: "", otherBook: "", trouble: undefined,
+  phase: "never", fault: "", unsent: 0, lastMet: undefined, clockOff: 0, rejected: 0, held: 0, done: 0, total: 0, server: "", otherBook: "", trouble: undefined,
 };
 
 export class Sync {
@@ -112,6 +113,10 @@ export class Sync {
     return this.#log.takeBook(book);
   }
 
+  heldErasures(): Promise<readonly HeldErasures[]> {
+    return this.#api.heldErasures();
+  }
+
   async putPhoto(blob: Blob): Promise<string> {
     return putPhoto(await this.#log.tables, blob);
   }
@@ -139,6 +144,7 @@ export class Sync {
       const about = await this.#api.about();
       this.#compareClocks(about.now, asked, this.#means.now());
       const exchange = await this.#exchange(about);
+      this.#change({ held: (about.held ?? []).reduce((sum, each) => sum + each.count, 0) });
       if (about.book === "" || about.book === this.#log.book) await offerAgain(exchange, about);
       const meeting = await meet(exchange, about);
       if (meeting.kind !== "met") return this.#other(meeting.book, about);

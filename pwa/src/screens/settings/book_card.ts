@@ -28,13 +28,15 @@ class BookCard extends Part<BookView> {
   readonly #failed = el("p", { role: "alert" });
   readonly #other = el("div", { class: "notice care stack" }, el("p", {}, w("book.other")), el("p", {}, this.#take), this.#failed);
   readonly #clashes = way("#/settings/clashes");
+  readonly #held = way("#/settings/erasures");
+  readonly #heldLine = el("li", {}, this.#held);
   readonly #refused = way("#/settings/refused");
   readonly #phones = way("#/settings/phones");
 
   protected override build(): void {
     this.append(el("section", { class: "card stack" },
       el("h2", {}, w("book.title")), el("div", { class: "says" }, this.#line, this.#phase), this.#clock, this.#room, this.#other,
-      el("ul", { class: "ways" }, ...[this.#clashes, this.#refused, this.#phones, way("#/settings/records", w("book.records")), way("#/settings/books", w("book.books"))]
+      el("ul", { class: "ways" }, this.#heldLine, ...[this.#clashes, this.#refused, this.#phones, way("#/settings/records", w("book.records")), way("#/settings/books", w("book.books"))]
         .map((link) => el("li", {}, link)))));
   }
 
@@ -49,6 +51,9 @@ class BookCard extends Part<BookView> {
     setText(this.#failed, failed);
     this.#take.onclick = takeOther;
     say(this.#clashes, w("book.clashes", { n: clashes }));
+    say(this.#held, w("book.held", { n: sync.held }));
+    setHidden(this.#heldLine, sync.held === 0);
+    this.#held.classList.add("waits");
     say(this.#refused, w("book.refused", { n: sync.rejected }));
     say(this.#phones, w(isOutside(sync) ? "book.pair" : "book.phones"));
     this.#phones.classList.toggle("waits", isOutside(sync));

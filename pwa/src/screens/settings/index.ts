@@ -5,6 +5,7 @@ import type { Ctx, Screen } from "../../ui/screen.ts";
 import { w } from "../../words/index.ts";
 import { books } from "./books.ts";
 import { Clashes } from "./clashes.ts";
+import { erasures } from "./erasures.ts";
 import { eraseAll } from "./erase_all.ts";
 import { front } from "./front.ts";
 import { History } from "./history.ts";
@@ -23,6 +24,7 @@ const pages: ReadonlyMap<string, Open> = new Map<string, Open>([
   ["phones", phones],
   ["sources", sources],
   ["erase", eraseAll],
+  ["erasures", erasures],
 ]);
 
 export const screen: Screen = {

@@ -108,8 +108,8 @@ class ErasePerson {
   // tellDone says how far it has come.
   #tellDone(): void {
     if (this.#erasedAt === 0) return;
-    const { unsent, lastMet = 0 } = this.#ctx.sync.state;
-    setText(this.#intro, lastMet >= this.#erasedAt && unsent === 0 ? w("forget.doneMet") : w("forget.done"));
+    const { unsent, held, lastMet = 0 } = this.#ctx.sync.state;
+    setText(this.#intro, lastMet >= this.#erasedAt && unsent === 0 ? w("forget.doneMet") : w(held > 0 ? "forget.waits" : "forget.done"));
   }
 }
 

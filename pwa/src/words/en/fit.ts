@@ -122,6 +122,7 @@ export const fitWords = {
   "fitNote.glass": "Feel with a cloth first, fingers after: glass and wire cut.",
   "fitNote.carbon": "Carbon: a crack, a soft or milky spot, splinters. Then stop: do not fit it, take it to a mechanic.",
   "fitNote.noLevers": "No levers to put a tyre on. They load one point, scratch or crack rims, and can snap.",
+  "fitNote.notLikeThis": "By its measures it does not go on like this. Change something first; do not force it.",
   "fitNote.stop": "Better a stop than a broken rim: a workshop has other hands and other tape.",
   "fitNote.insert": "An insert fills the well: follow its own manual. No figure of this app holds.",
   "fitNote.seat": "At the limit and not up: let the air out. Not even by a little above it.",

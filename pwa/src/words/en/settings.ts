@@ -35,6 +35,7 @@ export const settingsWords = {
 
   "book.title": "This book",
   "book.clashes": "Clashes to decide: {n}",
+  "book.held": "Erasures that wait: {n}",
   "book.refused": "Not saved on the server: {n}",
   "book.records": "Everything in this book",
   "book.books": "Books on this phone",

@@ -5,8 +5,8 @@ export const spokesWords = {
   "spokes.card": "Spoke tension",
   "spokes.open": "Listen to the spokes",
   "spokes.never": "Not listened to yet.",
-  "spokes.last": "{day}: {n} spokes heard",
-  "spokes.lastSlack": "{day}: {n} spokes heard, {slack} slack",
+  "spokes.last": "{n} spokes heard, {day}",
+  "spokes.lastSlack": "{n} spokes heard, {slack} slack, {day}",
   "spokes.of": "Of: {name}",
   "spokes.none": "This wheel is not on this phone, or it was removed.",
   "spokes.care": "Wheel still and off the ground, tyre at its pressure, fingers clear of rotor and chain. A wheel with a cracked rim is not for this: do not ride it.",
@@ -41,6 +41,9 @@ export const spokesWords = {
   // family: spokes.one.
   "spokes.one.left": "left {n}",
   "spokes.one.right": "right {n}",
+  // family: spokes.begin.
+  "spokes.begin.left": "Left {n}",
+  "spokes.begin.right": "Right {n}",
   // family: spokes.now.
   "spokes.now.left": "Left spoke {n} of {all}",
   "spokes.now.right": "Right spoke {n} of {all}",
@@ -63,7 +66,6 @@ export const spokesWords = {
   "spokes.below": "Reads below {n} N: loose for its side, unless it is the slack side of a dished wheel. Ask a mechanic.",
   "spokes.allAlike": "All of one side are within {percent} % of their mean.",
   "spokes.out": "{spoke}: {percent} % {how} than its side.",
-  // family: spokes.how.
   "spokes.how.tighter": "tighter",
   "spokes.how.looser": "looser",
   "spokes.noneOut": "Too few heard to compare: go on round the side.",
@@ -79,7 +81,6 @@ export const spokesWords = {
   "spokes.more": "{percent} % tighter",
   "spokes.less": "{percent} % looser",
   "spokes.same": "as before",
-  "spokes.noSince": "Nothing to compare with yet.",
   "spokes.picture": "{n} spokes drawn round the hub, valve on top. {told}",
   "spokes.pictureKey": "Bars outward: tighter than its side; inward: looser. Full bars left, open bars right. Dotted rings: {percent} %. Triangle: stands out. Cross: slack.",
   "spokes.each": "Spoke by spoke",

@@ -2,6 +2,7 @@
 
 export const syncWords = {
   "sync.unsent": "{n} not yet on the server",
+  "sync.held": { by: "n", one: "{n} erasure waits: see Settings", other: "{n} erasures wait: see Settings" },
   "sync.met": "last synced {when}",
   "sync.sending": "sending {done} of {total}",
   "sync.fetching": "fetching {done} of {total}",

@@ -50,11 +50,14 @@ export const trialWords = {
   "trial.stop": "Stop the clock",
   "trial.dropClock": "Stop without a run",
   "trial.clock": "{s} s",
+  // family: trial.value.
   "trial.value.less": "Or type the time",
   "trial.value.more": "How far it rolled",
+  // family: trial.valueHint.
   "trial.valueHint.less": "seconds, or minutes:seconds",
   "trial.valueHint.more": "metres",
   "trial.valueFault": "A number such as 62.4, or 1:02.4.",
+  // family: trial.unit.
   "trial.unit.less": "s",
   "trial.unit.more": "m",
   "trial.keep": "Keep this run",
