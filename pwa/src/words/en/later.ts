@@ -6,6 +6,8 @@ import { checkRowWords } from "./check_rows.ts";
 import { checkWords } from "./checks.ts";
 import { eraseWords } from "./erase.ts";
 import { fitWords } from "./fit.ts";
+import { courseWords } from "./course.ts";
+import { groundMeasureWords } from "./ground_measure.ts";
 import { guideWords } from "./guide.ts";
 import { historyWords } from "./history.ts";
 import { listWords } from "./lists.ts";
@@ -34,6 +36,8 @@ export const later = {
   ...packingWords,
   ...measureWords,
   ...guideWords,
+  ...courseWords,
+  ...groundMeasureWords,
   ...fitWords,
   ...listWords,
   ...eraseWords,
