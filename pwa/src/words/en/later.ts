@@ -7,6 +7,8 @@ import { checkWords } from "./checks.ts";
 import { eraseWords } from "./erase.ts";
 import { eventWholeWords } from "./event_whole.ts";
 import { fitWords } from "./fit.ts";
+import { courseWords } from "./course.ts";
+import { groundMeasureWords } from "./ground_measure.ts";
 import { guideWords } from "./guide.ts";
 import { historyWords } from "./history.ts";
 import { listWords } from "./lists.ts";
@@ -40,6 +42,8 @@ export const later = {
   ...packingWords,
   ...measureWords,
   ...guideWords,
+  ...courseWords,
+  ...groundMeasureWords,
   ...fitWords,
   ...listWords,
   ...eraseWords,
