@@ -18,6 +18,11 @@ import { sourceWords } from "./sources.ts";
 import { spokesWords } from "./spokes.ts";
 import { trialWords } from "./trial.ts";
 import { wheelsWords } from "./wheels.ts";
+import { courseWords } from "./course.ts";
+import { eventWholeWords } from "./event_whole.ts";
+import { groundMeasureWords } from "./ground_measure.ts";
+import { spareBikeWords } from "./spare_bikes.ts";
+import { tagWords } from "./tags.ts";
 
 export const later = {
   ...settingsWords,
@@ -38,4 +43,9 @@ export const later = {
   ...listWords,
   ...eraseWords,
   ...phoneWords,
+  ...courseWords,
+  ...eventWholeWords,
+  ...groundMeasureWords,
+  ...spareBikeWords,
+  ...tagWords,
 } as const;

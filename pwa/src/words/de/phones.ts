@@ -44,6 +44,13 @@ export const phoneWords = {
   "code.make": "Code machen",
   "code.left": "Gültig bis {time}, noch {n} min, für ein Telefon.",
   "code.over": "Dieser Code gilt nicht mehr. Mach einen neuen.",
+  "visits.title": "Wer an der Tür war",
+  "visits.line": "{when}: {what}, von {from}",
+  "visits.what.paired": "{name} wurde eingelassen",
+  "visits.what.guessed": "ein falscher Code wurde versucht",
+  "visits.what.slowed": "zu viele Codes wurden versucht",
+  "visits.what.shut_out": "{name} wurde ausgesperrt",
+  "visits.what.refused": "{name} kam und ist ausgesperrt",
 
   "trust.title": "Was als sicher gilt",
   "trust.by.https": "Diese App kommt über https von {host}: Niemand unterwegs kann sie lesen oder ändern.",
