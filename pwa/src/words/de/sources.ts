@@ -36,7 +36,7 @@ export const sourceWords = {
   "sources.for.due": "was fällig ist",
   "sources.for.spokes": "Spannung einer Speiche",
   "sources.for.lacing": "wie gleichmäßig Speichen gespannt sind",
-  "sources.for.qr": "den Anhänger eines Laufrads",
+  "sources.for.qr": "der Anhänger eines Laufrads",
   "sources.for.trial": "Versuche",
   "sources.for.deal": "die Reihenfolge der Läufe eines Versuchs",
   "sources.for.ground": "wie rau ein Untergrund ist",

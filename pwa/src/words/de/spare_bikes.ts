@@ -4,7 +4,7 @@ import type { Entry } from "../entry.ts";
 import type { spareBikeWords as english } from "../en/spare_bikes.ts";
 
 export const spareBikeWords = {
-  "spareBike.title": "Ersatzräder am Stück, die nächsten zuerst",
+  "spareBike.title": "Ersatzfahrräder, die nächsten zuerst",
   "spareBike.saddle": "Sattel auf {mm} mm",
   "spareBike.saddleStays": "Sattel bleibt auf {mm} mm",
   "spareBike.saddleAsk": "Sattel nach Augenmaß einstellen",
