@@ -88,7 +88,8 @@ type Input struct {
 	Front, Rear         WheelSetup
 	Ground              []road.Stretch
 	Set, Ride           air.State
-	Here                Here // "" is HereSet
+	Along               []air.State // further places of the ride, as its highest point; a temperature of 0 is the ride's by the standard lapse
+	Here                Here        // "" is HereSet
 	Warmest             *unit.Kelvin
 	GaugeError          unit.Pascal // reading minus truth
 	Wet                 bool

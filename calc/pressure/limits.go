@@ -87,14 +87,30 @@ type moment struct {
 	state air.State
 }
 
-// moments are the three at which every limit binds, whatever the rider stands at: the ride, where it is set, and the warmest
-// hour at the ride's altitude.
+// moments are those at which every limit binds, whatever the rider stands at: the ride, where it is set, the warmest hour at the ride's
+// altitude, and the further places along the ride, each also at the warmest hour.
 func (in Input) moments() []moment {
 	out := []moment{{AtLimitRide, in.Ride}, {AtLimitSet, in.Set}}
 	if in.Warmest != nil {
 		out = append(out, moment{AtLimitWarmest, air.State{Temperature: *in.Warmest, Altitude: in.Ride.Altitude}})
 	}
+	for _, place := range in.Along {
+		here := place
+		if here.Temperature == 0 {
+			here.Temperature = lapsed(in.Ride.Temperature, in.Ride.Altitude, place.Altitude)
+		}
+		out = append(out, moment{AtLimitRide, here})
+		if in.Warmest != nil {
+			warmest := lapsed(*in.Warmest, in.Ride.Altitude, place.Altitude)
+			out = append(out, moment{AtLimitWarmest, air.State{Temperature: max(warmest, here.Temperature), Altitude: place.Altitude}})
+		}
+	}
 	return out
+}
+
+// lapsed is a temperature carried to another altitude by the standard lapse (ISO 2533).
+func lapsed(at unit.Kelvin, from, to unit.Metre) unit.Kelvin {
+	return at - unit.Kelvin(air.LapseRate*float64(to-from))
 }
 
 // ceiling is the highest pressure at the ride that a mark allows at all three moments.

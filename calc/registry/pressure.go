@@ -1,6 +1,7 @@
 package registry
 
 import (
+	"rimside/calc/air"
 	"rimside/calc/pressure"
 	"rimside/calc/ride"
 	"rimside/calc/road"
@@ -23,6 +24,7 @@ var pressureCalculation = calculation{
 		place("ride"),
 		oneOf("here", pressure.Heres()).instead(string(pressure.HereSet)),
 		celsius("warmest_c").optional(),
+		listOf("along", 0, 8, celsius("c").optional(), altitude("m")).optional(), // further places of the ride
 		gaugeErrorField,
 		yesNo("wet").instead(false),
 		(&Field{Name: "firmness", Kind: integer, Unit: "steps", Min: -pressure.MaxFirmness, Max: pressure.MaxFirmness}).instead(0),
@@ -125,6 +127,13 @@ func runPressure(v values) (any, *Error) {
 	if v.has("warmest_c") {
 		warmest := unit.FromCelsius(v.num("warmest_c"))
 		in.Warmest = &warmest
+	}
+	for _, p := range v.items("along") {
+		place := air.State{Altitude: unit.Metre(p.num("m"))}
+		if p.has("c") {
+			place.Temperature = unit.FromCelsius(p.num("c"))
+		}
+		in.Along = append(in.Along, place)
 	}
 	answer, err := pressure.Decide(in)
 	if err != nil {

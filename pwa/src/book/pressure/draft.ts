@@ -12,6 +12,8 @@ export interface StretchDraft {
   readonly part?: string; // a share as it was typed last; it has moved km already, unless it cannot be read
   readonly kmh: string;
   readonly gd0: string;
+  readonly low?: string; // ends of the interval where the roughness was measured, as gd0 is written
+  readonly high?: string;
   readonly washboard: boolean;
 }
 
@@ -87,6 +89,7 @@ function readStretch(from: Record<string, unknown>, index: number): StretchDraft
     id: text(from["id"]) || `stretch${index}`, kind: text(from["kind"]) || "patched", km: text(from["km"]),
     kmh: text(from["kmh"]), gd0: text(from["gd0"]), washboard: from["washboard"] === true,
     ...(typeof from["part"] === "string" && { part: from["part"] }),
+    ...(typeof from["low"] === "string" && typeof from["high"] === "string" && { low: from["low"], high: from["high"] }),
   };
 }
 

@@ -21,7 +21,12 @@ export function rearEdit(draft: PressureDraft, same: boolean): Edit {
 }
 
 export function stretchEdit(draft: PressureDraft, id: string, change: Partial<StretchDraft>): Edit {
-  return { ground: draft.ground.map((each) => (each.id === id ? { ...each, ...change } : each)) };
+  return { ground: draft.ground.map((each) => (each.id === id ? { ...("gd0" in change || "kind" in change ? unmeasured(each) : each), ...change } : each)) };
+}
+
+// unmeasured is a stretch without the interval that was measured: it belongs to the roughness that was.
+function unmeasured({ low: _, high: __, ...stretch }: StretchDraft): StretchDraft {
+  return stretch;
 }
 
 // stretchAddition adds a stretch of the kind of the last.

@@ -27,6 +27,7 @@ type UnitName = keyof typeof units;
 const labels = {
   rider: "field.rider", bike: "field.bike", share: "field.share", "load.front": "field.load.front", "load.rear": "field.load.rear",
   "set.c": "field.set.c", "set.m": "field.set.m", "ride.c": "field.ride.c", "ride.m": "field.ride.m", "warmest.c": "field.warmest.c",
+  "high.m": "field.high.m", "high.c": "field.high.c", "low.m": "field.low.m", "low.c": "field.low.c",
   gaugeError: "field.gaugeError", "now.front": "field.now.front", "now.rear": "field.now.rear", pump: "field.pump",
   label: "field.label", measured: "field.measured", tyreMax: "field.tyreMax", tyreMin: "field.tyreMin", inner: "field.inner",
   bead: "field.bead", rimMax: "field.rimMax", tableMin: "field.tableMin", tableMax: "field.tableMax", tableKpa: "field.tableKpa",

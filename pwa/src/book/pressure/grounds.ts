@@ -28,7 +28,7 @@ function nameOf(ground: RecordState): string {
 
 // groundChange keeps today's ground under a name.
 export function groundChange(draft: PressureDraft, name: string, newRec: () => string): Change {
-  const stretches = draft.ground.map(({ kind, km, kmh, gd0, washboard }): Json => ({ kind, length: km, kmh, gd0, washboard }));
+  const stretches = draft.ground.map(({ kind, km, kmh, gd0, washboard, low, high }): Json => ({ kind, length: km, kmh, gd0, washboard, ...(low !== undefined && high !== undefined && { low, high }) }));
   return { rec: newRec(), kind: "ground", set: { name: name.trim(), by: "km", stretches } };
 }
 

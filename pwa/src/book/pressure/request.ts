@@ -108,9 +108,15 @@ class Form {
       rider_kg: this.#need("rider"), bike_kg: this.#or("bike", assumedBike, "bike"), ...this.#load(),
       front: this.#wheel("front"), rear: this.#wheel("rear"), ground: this.#ground(),
       set, ride: { c: this.#or("ride.c", set.c), m: this.#or("ride.m", set.m) },
-      ...this.#maybe("warmest_c", "warmest.c"), gauge_error_kpa: this.#or("gaugeError", 0),
+      ...this.#maybe("warmest_c", "warmest.c"), ...this.#along(), gauge_error_kpa: this.#or("gaugeError", 0),
       wet: this.draft.wet, firmness: this.draft.firmness, here: this.draft.here, shift: { front: 0, rear: 0 }, ...this.#now(),
     };
+  }
+
+  // along are the highest and the lowest point of a course, where they are known.
+  #along(): object {
+    const along = (["high", "low"] as const).filter((at) => this.values.has(`${at}.m`)).map((at) => ({ m: this.values.get(`${at}.m`), ...this.#maybe("c", `${at}.c`) }));
+    return along.length === 0 ? {} : { along };
   }
 
   #maybe(name: string, id: string): object {
@@ -197,11 +203,18 @@ class Form {
     const share = lone ? this.#or(id("km"), 1) : this.#need(id("km"));
     const washboard = stretch.washboard ? { washboard: true } : {};
     if (stretch.kind === "typed") {
-      return { gd0: this.#need(id("gd0")), share, kmh: this.#need(id("kmh")), ...washboard };
+      const gd0 = this.#need(id("gd0"));
+      return { gd0, ...interval(stretch, gd0), share, kmh: this.#need(id("kmh")), ...washboard };
     }
     const kind = groundKinds.find((key) => key === stretch.kind) ?? "patched";
     return { kind, share, ...this.#maybe("kmh", id("kmh")), ...washboard };
   }
+}
+
+// interval is that of a measured roughness, where it stands round it.
+function interval({ low, high }: StretchDraft, gd0: number | undefined): object {
+  const [from, to] = [Number(low) / 1e6, Number(high) / 1e6];
+  return gd0 !== undefined && from > 0 && from <= gd0 && to >= gd0 ? { gd0_low: from, gd0_high: to } : {};
 }
 
 // faultsOf lists the faults that keep a side from an answer: not those of the other wheel's own fields.

@@ -34,7 +34,8 @@ export class Acts {
 
   constructor(desk: Desk) {
     this.#desk = desk;
-    this.ground = new GroundDesk(desk.entries, { draft: () => desk.draft, change: (change) => desk.change(change), show: () => desk.show() });
+    this.ground = new GroundDesk(desk.entries, { draft: () => desk.draft, change: (change) => desk.change(change), show: () => desk.show(), trouble: (error) => desk.ctx.trouble(error),
+      lent: () => ({ sums: () => ({ body: desk.read().body, answer: desk.sums.kept?.answer }), calc: desk.ctx.calc, unit: () => desk.unit, closed: desk.ctx.closed }) });
     this.#bikes = new BikeSwitch(desk.ctx, desk.holder, desk.records, desk.entries);
   }
 

@@ -79,6 +79,10 @@ export class Entries {
     return this.#add([groundChange(draft, name, newRec)], w("ground.isKept", { name }));
   }
 
+  keepMeasured(change: Change, name: string): Promise<boolean> {
+    return this.#add([change], w("ground.isKept", { name }));
+  }
+
   // sameAgain notes that both wheels were set to what they were set to last.
   sameAgain(facts: SetFacts): Promise<boolean> {
     return this.#add(sameChanges(facts, this.#sets, newRec), w("set.done"));

@@ -8,6 +8,7 @@ import { measureAgeWords } from "./measure_age.ts";
 import { pressureWords } from "./pressure.ts";
 import { printWords } from "./print.ts";
 import { readyWords } from "./ready.ts";
+import { recordWords } from "./records.ts";
 import { recoverWords } from "./recover.ts";
 import { rideWords } from "./ride.ts";
 import { syncWords } from "./sync.ts";
@@ -61,6 +62,7 @@ export const first = {
   ...syncWords,
   ...pressureWords,
   ...rideWords,
+  ...recordWords,
   ...installWords,
   ...printWords,
   ...readyWords,

@@ -26,7 +26,11 @@ export const stretchChanged = actName<StretchChange>("rs-stretch-changed");
 export const stretchAdded = actName<undefined>("rs-stretch-added");
 export const stretchMoved = actName<{ readonly id: string; readonly to: number }>("rs-stretch-moved");
 export const stretchRemoved = actName<string>("rs-stretch-removed");
+export const furtherWanted = actName<{ readonly which: Further; readonly host: HTMLElement }>("rs-ground-further"); // to be put into this host
 export const groundUndone = actName<undefined>("rs-ground-undone");
+
+// What comes with a script of its own, when it is wanted.
+export type Further = "measure" | "course";
 
 export interface GroundView {
   readonly state: InputState;
@@ -41,6 +45,7 @@ export class Ground extends Part<GroundView> {
   readonly #list = el("div", { class: "stack" });
   readonly #by = new Choice();
   readonly #keep = new KeptGrounds();
+  readonly #further = el("div", { class: "stack" });
   readonly #undone = el("p", { role: "status" });
   readonly #undo = el("div", { class: "row" }, this.#undone,
     el("button", { type: "button", class: "button", on: { click: () => this.act(groundUndone, undefined) } }, w("ground.undo")));
@@ -48,8 +53,13 @@ export class Ground extends Part<GroundView> {
   protected override build(): void {
     const add = el("button", { type: "button", class: "button", on: { click: () => this.act(stretchAdded, undefined) } }, w("ground.add"));
     this.append(el("div", { class: "stack" }, this.#strip,
-      el("p", { class: "small quiet" }, w("ground.hint")), this.#by, this.#list, this.#undo, add, this.#keep));
+      el("p", { class: "small quiet" }, w("ground.hint")), this.#by, this.#list, this.#undo, add,
+      el("div", { class: "row" }, ...(["measure", "course"] as const).map((which) => this.#wants(which))), this.#further, this.#keep));
     dragged(this.#list, (index) => this.view?.state.draft.ground[index]?.id, (id, to) => this.act(stretchMoved, { id, to }));
+  }
+
+  #wants(which: Further): HTMLElement {
+    return el("button", { type: "button", class: "button", on: { click: () => this.act(furtherWanted, { which, host: this.#further }) } }, w(`ground.${which}`));
   }
 
   protected override show({ state, undo, kept }: GroundView): void {
@@ -115,7 +125,7 @@ class Stretch extends Part<StretchView> {
       const text = key === "km" && state.draft.groundBy === "share" ? part : stretch[key];
       const view = fieldView(spec, id, text, state.reading.faults.get(id), state.unit, state.tables);
       const label = spec.id === "part" ? w("field.part") : view.label;
-      field.view = { ...view, label, spoken: `${name}: ${label}`, range: key === "km" ? null : view.range };
+      field.view = { ...view, label, spoken: `${name}: ${label}`, range: key === "km" ? null : key === "gd0" && stretch.low !== undefined ? w("ground.measured", { low: stretch.low, high: stretch.high ?? "" }) : view.range };
     }
     setHidden(this.#gd0, stretch.kind !== "typed");
     if (this.#board.checked !== stretch.washboard) this.#board.checked = stretch.washboard;

@@ -3,19 +3,39 @@
 import type { PressureDraft, StretchDraft } from "../../../book/pressure/draft.ts";
 import { partEdit, stretchAddition, stretchEdit, stretchMove, stretchRemoval } from "../../../book/pressure/edits.ts";
 import { groundEdit } from "../../../book/pressure/grounds.ts";
+import type { PressureAnswer } from "../../../book/pressure/answer.ts";
+import type { RequestBody } from "../../../book/pressure/request.ts";
+import type { PressureUnit } from "../../../book/value/quantity.ts";
+import type { Change } from "../../../log/book_log.ts";
 import { valueOf } from "../../../log/op/merge.ts";
 import { listen } from "../../../ui/part.ts";
+import type { Ctx } from "../../../ui/screen.ts";
 import { w } from "../../../words/index.ts";
+import { learn } from "../../../words/locale.ts";
 import type { Entries } from "../entries.ts";
-import { groundUndone, stretchAdded, stretchChanged, stretchMoved, stretchRemoved } from "./ground.ts";
+import { type Further, furtherWanted, groundUndone, stretchAdded, stretchChanged, stretchMoved, stretchRemoved } from "./ground.ts";
 import { groundKept, groundUsed } from "./kept_grounds.ts";
 
 const undoFor = 10_000; // ms
+
+// FurtherMeans is what measuring the ground and reading a course are lent.
+export interface FurtherMeans {
+  readonly draft: () => PressureDraft;
+  readonly sums: () => { readonly body: RequestBody | undefined; readonly answer: PressureAnswer | undefined };
+  readonly calc: Ctx["calc"];
+  readonly unit: () => PressureUnit;
+  readonly closed: AbortSignal;
+  readonly use: (id: string, stretch: Partial<StretchDraft>) => void;
+  readonly keep: (change: Change, name: string) => Promise<boolean>;
+  readonly day: (edit: Partial<PressureDraft>, said: string) => void; // a whole day's ground and altitudes
+}
 
 export interface GroundMeans {
   readonly draft: () => PressureDraft;
   readonly change: (change: Partial<PressureDraft>) => void;
   readonly show: () => void;
+  readonly lent: () => Pick<FurtherMeans, "sums" | "calc" | "unit" | "closed">;
+  readonly trouble: (error: unknown) => void;
 }
 
 export class GroundDesk {
@@ -41,6 +61,7 @@ export class GroundDesk {
     listen(host, stretchMoved, ({ id, to }) => this.#means.change(stretchMove(this.#means.draft(), id, to)), closed);
     listen(host, groundUndone, () => this.#undone(true), closed);
     listen(host, groundKept, (name) => void this.#keep(name), closed);
+    listen(host, furtherWanted, ({ which, host: into }) => void this.#further(which, into).catch((error: unknown) => this.#means.trouble(error)), closed);
     listen(host, groundUsed, (rec) => this.#use(rec), closed);
     closed.addEventListener("abort", () => clearTimeout(this.#timer));
   }
@@ -53,6 +74,24 @@ export class GroundDesk {
 
   stretch(id: string, change: Partial<StretchDraft>): void {
     this.#means.change(stretchEdit(this.#means.draft(), id, change));
+  }
+
+  // further fetches what comes with a script of its own, and its words.
+  async #further(which: Further, host: HTMLElement): Promise<void> {
+    const [{ begin }] = await Promise.all([which === "measure" ? import("../measure/measure.ts") : import("../course/course.ts"), learn("later")]);
+    begin(host, {
+      ...this.#means.lent(), draft: this.#means.draft,
+      use: (id, stretch) => this.stretch(id, stretch),
+      keep: (change, name) => this.#entries.keepMeasured(change, name).then(async (kept) => {
+        await this.#entries.look();
+        this.#means.show();
+        return kept;
+      }),
+      day: (edit, said) => {
+        this.#tell(said);
+        this.#means.change(edit);
+      },
+    });
   }
 
   #add(): void {

@@ -24,10 +24,14 @@ const sidewalls = (): Option[] => (["cloth", "glove", "hose"] as const).map((val
 export function weatherSection(inputs: Inputs): HTMLElement {
   const here = new Altitude();
   here.view = { id: "set.m" };
+  const course = el("div", { class: "stack" }, el("h3", {}, w("part.course")), el("p", { class: "small quiet" }, w("course.lapse")),
+    fields(inputs.field("high.m"), inputs.field("high.c")), fields(inputs.field("low.m"), inputs.field("low.c")));
+  // Who has no course from a file is not asked for its ends.
+  inputs.also(({ draft }) => setHidden(course, !["high.m", "low.m"].some((id) => id in draft.texts)));
   return el("div", { class: "stack" },
     el("h3", {}, w("part.set")), fields(inputs.field("set.c"), inputs.field("set.m")), here,
     el("h3", {}, w("part.ride")), fields(inputs.field("ride.c"), inputs.field("ride.m")),
-    el("h3", {}, w("part.warmest")), fields(inputs.field("warmest.c")));
+    el("h3", {}, w("part.warmest")), fields(inputs.field("warmest.c")), course);
 }
 
 export function weightSection(inputs: Inputs): HTMLElement {

@@ -1,0 +1,43 @@
+// The words of the page of sources in German; the keys are those of ../en/sources.ts.
+
+import type { Entry } from "../entry.ts";
+import type { sourceWords as english } from "../en/sources.ts";
+
+export const sourceWords = {
+  "sources.title": "Quellen",
+  "sources.way": "Quellen: jede Konstante und Formel",
+  "sources.intro": "Worauf die Rechnungen beruhen. Die Zahlen kommen vom Rechner selbst, es sind also die, mit denen er rechnet.",
+  "sources.count": "{n} von {total}",
+  "sources.usedBy": "für {list}",
+  "sources.mark.published": "Veröffentlicht",
+  "sources.mark.practice": "Übliche Praxis",
+  "sources.mark.memory": "Aus dem Gedächtnis",
+  "sources.mark.ours": "Unsere Wahl",
+  "sources.means.published": "eine genannte Quelle druckt es",
+  "sources.means.practice": "übliche Praxis, ohne Quelle",
+  "sources.means.memory": "eine Quelle muss es noch bestätigen",
+  "sources.means.ours": "hier gewählt, aus dem genannten Grund",
+  "sources.for.pressure": "Druck",
+  "sources.for.air": "Luft",
+  "sources.for.leak": "Luftverlust",
+  "sources.for.expected": "was der Druckmesser zeigen wird",
+  "sources.for.shift": "was Notizen nach Fahrten lehren",
+  "sources.for.co2": "CO2",
+  "sources.for.pump": "Pumpe",
+  "sources.for.fit": "Reifenmontage",
+  "sources.for.seat": "einen Wulst setzen",
+  "sources.for.match": "welches Ersatzrad passt",
+  "sources.for.cover": "welche Laufräder mitkommen",
+  "sources.for.share": "ein Druck für mehrere Fahrer",
+  "sources.for.pack": "Packen",
+  "sources.for.salt": "Schweiß seit der letzten Wäsche",
+  "sources.for.ready": "darf es gefahren werden",
+  "sources.for.checks": "Rundgänge",
+  "sources.for.due": "was fällig ist",
+  "sources.for.spokes": "Spannung einer Speiche",
+  "sources.for.lacing": "wie gleichmäßig Speichen gespannt sind",
+  "sources.for.qr": "der Anhänger eines Laufrads",
+  "sources.for.trial": "Versuche",
+  "sources.for.deal": "die Reihenfolge der Läufe eines Versuchs",
+  "sources.for.ground": "wie rau ein Untergrund ist",
+} as const satisfies Partial<Record<keyof typeof english, Entry>>;

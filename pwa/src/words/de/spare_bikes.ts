@@ -1,0 +1,18 @@
+// The words of spare bikes in German; the keys are those of ../en/spare_bikes.ts.
+
+import type { Entry } from "../entry.ts";
+import type { spareBikeWords as english } from "../en/spare_bikes.ts";
+
+export const spareBikeWords = {
+  "spareBike.title": "Ersatzfahrräder, die nächsten zuerst",
+  "spareBike.saddle": "Sattel auf {mm} mm",
+  "spareBike.saddleStays": "Sattel bleibt auf {mm} mm",
+  "spareBike.saddleAsk": "Sattel nach Augenmaß einstellen",
+  "spareBike.longer": "{mm} mm mehr Reichweite",
+  "spareBike.shorter": "{mm} mm weniger Reichweite",
+  "spareBike.reachUnknown": "Reichweite nach Augenmaß vergleichen",
+  "spareBike.pedals": "Pedale umbauen",
+  "spareBike.pedalsHex": "Pedale umbauen: Innensechskant",
+  "spareBike.pedalsSpanner": "Pedale umbauen: Pedalschlüssel",
+  "spareBike.caution": "Sattelstütze nie über ihre Markierung herausziehen. Das linke Pedal hat Linksgewinde.",
+} as const satisfies Partial<Record<keyof typeof english, Entry>>;

@@ -1,0 +1,33 @@
+// The words of a course from a file.
+
+export const courseWords = {
+  "course.title": "A course from a file",
+  "course.why": "A GPX file with a track or a route. It is read on this phone; nothing of it is sent anywhere but the stretches that you paint.",
+  "course.pick": "Choose a GPX file",
+  "course.reading": "Reading: {part} %",
+  "course.read": "{km} km, {points} points",
+  "course.heights": "Heights averaged over {m} m either way. Highest {high} m at km {highAt}, lowest {low} m at km {lowAt}.",
+  "course.noHeights": "The file tells no heights.",
+  "course.profile": "Height profile: {list}",
+  "course.flat": "{km} km without heights",
+  "course.brush": "Paint with",
+  "course.how": "Drag along the profile to paint, or type the kilometres.",
+  "course.from": "From km",
+  "course.to": "To km",
+  "course.paint": "Paint",
+  "course.stretch": "{kind}: km {from} to {to}",
+  "course.many": "A day has room for {n} stretches. Paint over some.",
+  "course.use": "Use it for today",
+  "course.used": "Today’s ground and the start’s altitude are those of the course.",
+  // family: course.no.
+  "course.no.entities": "This file was refused: it declares a document type or entities, which no honest course needs.",
+  "course.no.depth": "This file was refused: it is nested too deep for a course.",
+  "course.no.points": "This file has more than 500,000 points. Thin it out first.",
+  "course.no.size": "This file is larger than 50 MB. Thin it out first.",
+  "course.no.not_gpx": "This is not a GPX file.",
+  "course.no.numbers": "A position or height in this file is not a number that can be.",
+  "course.no.broken": "This file is broken: its marks do not match.",
+  "course.no.cut": "This file ends too early. Fetch it anew.",
+  "course.no.empty": "This file holds no track and no route with two points.",
+  "course.no.unread": "The file could not be read. Choose it again.",
+} as const;
