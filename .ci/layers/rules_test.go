@@ -8,7 +8,7 @@ import (
 
 // In each of these a package may import those before it only.
 var (
-	calcLine  = []string{"unit", "tyre", "road", "ride", "air", "pressure", "fit", "salt", "spares", "check", "ready", "due", "pack", "ground", "spokes", "trial", "registry", "wasm"}
+	calcLine  = []string{"unit", "tyre", "road", "ride", "air", "pressure", "fit", "salt", "spares", "check", "ready", "due", "pack", "ground", "spokes", "trial", "qr", "registry", "wasm"}
 	storeLine = []string{"fault", "record", "oplog", "sqlite", "blob"}
 )
 

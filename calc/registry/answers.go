@@ -54,6 +54,8 @@ func answerOf(name string) *Field {
 		return dealAnswer()
 	case "ground":
 		return groundAnswer()
+	case "qr":
+		return qrAnswer()
 	}
 	return nil
 }

@@ -13,7 +13,7 @@ type calculation struct {
 var all = []calculation{
 	pressureCalculation, airCalculation, leakCalculation, expectedCalculation, shiftCalculation, co2Calculation, pumpCalculation,
 	fitCalculation, seatCalculation, saltCalculation, matchCalculation, coverCalculation, shareCalculation, checksCalculation, readyCalculation, dueCalculation, packCalculation,
-	spokesCalculation, lacingCalculation, trialCalculation, dealCalculation, groundCalculation,
+	spokesCalculation, lacingCalculation, trialCalculation, dealCalculation, groundCalculation, qrCalculation,
 }
 
 // Names lists the calculations.

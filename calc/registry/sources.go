@@ -78,6 +78,8 @@ func sourcesOf(name string) []source {
 		return spokesSources()
 	case "ground":
 		return joined(measuring(), roughness(), tyreShape(), tyreSpring(), rider())
+	case "qr":
+		return tagSources()
 	case "trial", "deal":
 		return trialSources()
 	}

@@ -16,3 +16,7 @@ func spareSources() []source {
 		{groupSpares, "One pressure for several riders", "p = √(softest · firmest), inside every floor and limit", nil, "least largest distance in ln p", ours},
 	}
 }
+
+func tagSources() []source {
+	return []source{{groupSpares, "The square on a wheel’s tag", "byte mode, error correction M, sizes 1 to 6, mask 0", nil, "ISO/IEC 18004", published}}
+}

@@ -107,6 +107,7 @@ func TestRidersComeInAsAList(t *testing.T) {
 	in := words(t)
 	p := OpenBrowser(t).Open(server.URL() + "#/car/event")
 	p.See(in["event.paste"])
+	p.Type(in["eventWhole.name"], "Spring classic")
 	var list strings.Builder
 	list.WriteString("Number;Rider;Brake;Rear axle;Rear rotor;Sprockets;Biggest sprocket that goes;Tyre;Opening\n")
 	for n := 1; n <= 300; n++ {
@@ -130,6 +131,23 @@ func TestRidersComeInAsAList(t *testing.T) {
 	p.keyIn("299")
 	p.See("299 · Rider 299")
 	p.See("12 × 142 mm · rotor 160 · 12 sprockets · room for 40 mm")
+
+	p.Go("car/event") // the same riders, whole: counted, and erased for good
+	p.Tap("link", "Spring classic 300 riders")
+	p.See(in["eventWhole.holds"])
+	p.See("Bike: 300")
+	p.EachLook(func(size Size, _ string) {
+		p.Axe()
+		p.wide("an event at " + size.Name)
+	})
+	p.Shot("car-event-whole")
+	p.Type(fill(in["forget.type"], "word", in["erase.word"]), in["erase.word"])
+	p.Tap("button", in["forget.button"])
+	p.See(in["eventWhole.gone"])
+	p.Go("car")
+	p.See(in["car.noSpares"])
+	p.keyIn("299")
+	p.NotSee("Rider 299")
 }
 
 // What to take along is proved; the cartridge says where to stop.
@@ -173,4 +191,115 @@ func TestMorningList(t *testing.T) {
 	p.keyIn("114")
 	p.See("GIVE REAR 3")
 	p.See("roof, left · 2.70 bar, as pumped at ")
+
+	p.Go("car/tags") // a tag's code opens its wheel
+	p.See(in["tags.print"])
+	p.Eventually("a square code on each tag", func() bool {
+		return Eval[bool](p, `document.querySelectorAll(".tags > li").length > 5 && [...document.querySelectorAll(".tags > li")].every((tag) => tag.querySelector("svg.qr path") !== null)`)
+	})
+	p.EachLook(func(size Size, _ string) {
+		p.Axe()
+		p.wide("tags at " + size.Name)
+	})
+	p.Shot("car-tags")
+	code := Eval[string](p, `document.querySelector(".tags .tag-code").textContent`)
+	name := Eval[string](p, `document.querySelector(".tags .named").textContent`)
+	p.Type(in["tags.code"], strings.ToLower(code))
+	p.Tap("button", in["tags.open"])
+	p.See(name)
+	p.Eventually("the wheel's own page", func() bool { return strings.Contains(Eval[string](p, "location.hash"), "#/wheels/") })
+}
+
+// Two cars lend the same spare while neither has a signal: both entries are kept, and both cars see the conflict.
+func TestTwoCarsLendOneSpare(t *testing.T) {
+	in := words(t)
+	server := StartServer(t, "-demo")
+	road := Forward(t, server)
+	browser := OpenBrowser(t)
+	riders := []string{"114 · Rider in fern", "115 · Rider in clay"}
+	cars := make([]*Page, len(riders))
+	for i := range cars {
+		cars[i] = browser.OpenApart(road.URL + "/#/car")
+		cars[i].Allow(offline, "ERR_EMPTY_RESPONSE")
+		cars[i].See(in["car.typeNumber"])
+		cars[i].keyIn("114")
+		cars[i].See("GIVE REAR 3")
+		cars[i].Tap("button", in["car.next"])
+	}
+	road.SwitchTo(-1) // nobody is in reach
+	for i, p := range cars {
+		p.keyIn(riders[i][:3])
+		p.See("GIVE REAR 3")
+		p.Tap("button", fill(in["car.gaveSpoken"], "spare", "Rear 3", "who", riders[i]))
+		p.See(fill(in["car.gaveDone"], "spare", "Rear 3", "who", riders[i]))
+	}
+	road.SwitchTo(0)
+	cars[0].Online()
+	cars[1].Online()
+	cars[0].Online()
+	for _, p := range cars {
+		p.Go("car/out")
+		for _, rider := range riders {
+			p.See("Rear 3 is with " + rider)
+		}
+		p.Eventually("both riders named in one conflict", func() bool {
+			text := p.Text()
+			return strings.Contains(text, "Rear 3 was given out by two cars") && strings.Contains(text, in["lent.twice"])
+		})
+	}
+}
+
+// BenchmarkNumberToSpare is, with 300 riders and 30 spares at a quarter of the speed, the time from a digit to the shorter list
+// and from the last digit to the spare that goes in.
+func BenchmarkNumberToSpare(b *testing.B) {
+	server := StartServer(b)
+	var all []members
+	add := func(rec int, kind string, set members) string {
+		id := fmt.Sprintf("%032x", rec)
+		all = append(all, members{"id": fmt.Sprintf("%032x", 5000000+rec), "at": 1790000000000 + rec, "kind": kind, "rec": id, "set": set, "author": "", "device": "", "schema": 1})
+		return id
+	}
+	wheel := func(rec int, side string) string {
+		tyre := add(rec+1, "tyre", members{"label_mm": 28 + rec%8})
+		return add(rec, "wheel", members{
+			"side": side, "tyre": tyre, "brake": "disc", "rotor_mm": []int{140, 160}[rec%2], "axle_mm": 12, "hub_width_mm": map[string]int{"front": 100, "rear": 142}[side], "speeds": 12, "max_cog": 34,
+		})
+	}
+	for n := range 300 {
+		at := 1000000 + 10*n
+		person := add(at+8, "person", members{"name": fmt.Sprintf("Rider %d", n+100), "number": fmt.Sprint(n + 100)})
+		add(at+9, "bike", members{"number": fmt.Sprint(n + 100), "rider": person, "front": wheel(at, "front"), "rear": wheel(at+2, "rear"), "brake": "disc", "speeds": 12, "max_cog": 36, "room_front_mm": 50, "room_rear_mm": 50})
+	}
+	for n := range 30 {
+		at := 2000000 + 10*n
+		add(at+5, "spare", members{"name": fmt.Sprintf("Rear %d", n+1), "wheel": wheel(at+n%2, "rear"), "place": "roof"})
+	}
+	for from := 0; from < len(all); from += 500 {
+		server.push(teamBook, all[from:min(from+500, len(all))])
+	}
+	in := words(b)
+	p := OpenBrowser(b).Open(server.URL() + "#/car")
+	p.See(in["car.typeNumber"])
+	p.keyIn("399")
+	p.See("GIVE REAR ")
+	p.Tap("button", in["car.next"])
+	var lists, gives float64
+	for b.Loop() {
+		p.throttle(4)
+		press := func(key, until string) float64 {
+			return Eval[float64](p, fmt.Sprintf(`new Promise((resolve) => {
+				const from = performance.now();
+				dispatchEvent.call(document, new KeyboardEvent("keydown", {key: %q, bubbles: true}));
+				const look = () => (%s) ? resolve(performance.now() - from) : requestAnimationFrame(look);
+				requestAnimationFrame(look);
+			})`, key, until))
+		}
+		lists = max(lists, press("3", `document.querySelectorAll(".car-riders > li").length === 6`))
+		press("9", `true`)
+		gives = max(gives, press("9", `/GIVE REAR/.test(document.querySelector(".give-large")?.innerText ?? "")`))
+		p.throttle(1)
+		p.Tap("button", in["car.next"])
+	}
+	b.ReportMetric(lists, "ms-list")
+	b.ReportMetric(gives, "ms-spare")
 }

@@ -2,6 +2,7 @@
 // and it needs neither the app nor its calculator.
 
 import { w } from "./words/recover.ts";
+import { locale } from "./words/wanted.ts";
 import { el } from "./ui/el.ts";
 import { setText } from "./ui/part.ts";
 
@@ -35,6 +36,7 @@ function page(): void {
     }
   }
 
+  document.documentElement.lang = locale().words;
   document.title = w("recover.title");
   document.querySelector("main")?.replaceChildren(
     el("h1", {}, w("recover.title")),

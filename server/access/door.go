@@ -31,6 +31,7 @@ type Entry struct {
 	Device  string // whose session it is, "" for none
 	In      bool   // may read and write
 	Revoked bool   // was paired once, and its session was withdrawn
+	Was     string // the device whose session was withdrawn
 }
 
 // Enter judges a request.
@@ -45,7 +46,7 @@ func (d *Door) Enter(w http.ResponseWriter, r *http.Request) (Entry, error) {
 	}
 	if out {
 		d.Sessions.End(w)
-		return Entry{Revoked: true, In: d.isOpen(r)}, nil
+		return Entry{Was: device, Revoked: true, In: d.isOpen(r)}, nil
 	}
 	if old {
 		_ = d.Sessions.Begin(w, r, device) // the one it has is good for a while yet

@@ -10,6 +10,7 @@ import (
 	"net"
 	"os"
 	"os/signal"
+	"path/filepath"
 	"strings"
 	"sync"
 	"syscall"
@@ -17,6 +18,7 @@ import (
 
 	"rimside/calc/registry"
 	"rimside/pwa"
+	"rimside/server/access"
 	"rimside/server/web"
 	"rimside/store/blob"
 	"rimside/store/sqlite"
@@ -141,6 +143,7 @@ func listenAndServe(ctx context.Context, c call, settings serveSettings) (err er
 		Book:         book,
 		Blobs:        blob.Open(settings.data),
 		Name:         serverName(),
+		Visitors:     access.NewLog(filepath.Join(settings.data, "access.log")),
 		Log:          log,
 	})
 	if err != nil {

@@ -2,7 +2,6 @@ package trust
 
 import (
 	_ "embed"
-	"html"
 	"net/http"
 	"strings"
 )
@@ -19,15 +18,18 @@ const pagePolicy = "default-src 'none'; style-src 'self'; img-src 'self'; base-u
 const certificateName = "rimside-authority.crt"
 
 // Page is what plain http hands out on a port of its own: the authority's certificate, how to compare and to trust it, and
-// the way to the app. It knows nothing of the book.
+// the way to the app, in the language that the browser wants. It knows nothing of the book.
 func Page(authority *Authority, origin string, allows func(host string) bool) (http.Handler, error) {
 	picture, err := QRPicture(origin)
 	if err != nil {
 		return nil, err
 	}
-	page := strings.NewReplacer("{origin}", html.EscapeString(origin), "{fingerprint}", html.EscapeString(spaced(authority.Fingerprint()))).Replace(pageHTML)
+	pages := map[string]string{}
+	for _, each := range languages {
+		pages[each] = filler(each, map[string]string{"origin": origin, "fingerprint": spaced(authority.Fingerprint())}).Replace(pageHTML)
+	}
 	files := map[string]struct{ kind, content string }{
-		"/":                      {"text/html; charset=utf-8", page},
+		"/":                      {"text/html; charset=utf-8", ""}, // one of the pages
 		"/page.css":              {"text/css; charset=utf-8", string(pageCSS)},
 		"/qr.svg":                {"image/svg+xml", picture},
 		"/" + certificateName:    {"application/x-x509-ca-cert", string(authority.DER())},
@@ -50,6 +52,12 @@ func Page(authority *Authority, origin string, allows func(host string) bool) (h
 		case !found:
 			http.Error(w, "There is nothing at this address.", http.StatusNotFound)
 		default:
+			if r.URL.Path == "/" {
+				spoken := language(strings.Join(r.Header.Values("Accept-Language"), ","))
+				w.Header().Set("Vary", "Accept-Language")
+				w.Header().Set("Content-Language", spoken)
+				file.content = pages[spoken]
+			}
 			w.Header().Set("Content-Type", file.kind)
 			_, _ = w.Write([]byte(file.content))
 		}

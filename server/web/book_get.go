@@ -38,8 +38,9 @@ func (a *app) bookGet(w http.ResponseWriter, r *http.Request) {
 // page_hash: a page of GET /api/ops carries hash, the SHA-256 of the SHA-256 of each of its ops' bytes in a row;
 // wanted: GET /api/wanted lists ops and photos that are to be sent again;
 // erasures: GET /api/erasures tells which erasures wait, held tells whose and how many; an entry of kind agreement names them;
+// access: GET /api/access lists who came to the door lately;
 // parts: GET and PATCH /api/blobs/{sha256}/part take a photo in parts.
-var can = []string{"health", "page_hash", "wanted", "parts", "erasures"}
+var can = []string{"health", "page_hash", "wanted", "parts", "erasures", "access"}
 
 // answerJSON writes what always marshals: plain structs of texts and numbers.
 func (a *app) answerJSON(w http.ResponseWriter, what any) {

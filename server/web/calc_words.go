@@ -23,6 +23,7 @@ var sentences = map[string]string{
 	"trial":    "What timed runs of two or three pressures or tyres have shown, and whether they have shown anything.",
 	"deal":     "In which order to ride a trial's runs, so that a steady drift falls on all alike.",
 	"ground":   "How rough the ground is, from what a phone held fast on the bike felt at a steady speed.",
+	"qr":       "A short text as a QR code: a row of 0 and 1 for each row of modules.",
 	"ready":    "Whether this bike may be ridden, and why not: the worst of what was found, measured, left open or not looked at.",
 }
 
@@ -191,6 +192,7 @@ var fieldWords = map[string]string{
 	"bikes.*.weight":             "Bike's weight in the choice",
 	"places":                     "Places in the car",
 	"steps":                      "Steps of the search",
+	"text":                       "Text",
 	"riders":                     "Riders",
 	"riders.*.id":                "Rider's id",
 	"riders.*.recommended_kpa":   "Recommended pressure",

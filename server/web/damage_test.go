@@ -61,7 +61,7 @@ func TestWhatTheServerCanIsNamed(t *testing.T) {
 	server := start(t, web.Options{})
 	var about struct{ Can []string }
 	server.json(t, scenario{path: "/api/book"}, &about)
-	if want := []string{"health", "page_hash", "wanted", "parts", "erasures"}; !slices.Equal(about.Can, want) {
+	if want := []string{"health", "page_hash", "wanted", "parts", "erasures", "access"}; !slices.Equal(about.Can, want) {
 		t.Errorf("the server can %q, want %q", about.Can, want)
 	}
 	ops := []string{opText(id(1), `{"name":"Ochre"}`, ""), opText(id(2), `{ "name" : "Blue" }`, "")}

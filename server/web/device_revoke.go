@@ -1,6 +1,10 @@
 package web
 
-import "net/http"
+import (
+	"net/http"
+
+	"rimside/server/access"
+)
 
 // deviceRevoke shuts a device out, at once and for ever. It travels in the log, so that other servers of the book learn of
 // it from whoever comes by.
@@ -13,5 +17,6 @@ func (a *app) deviceRevoke(w http.ResponseWriter, r *http.Request) {
 		a.refuseStore(w, r, err)
 		return
 	}
+	a.note(r, access.Barred, id)
 	a.answerDevice(w, r, id)
 }

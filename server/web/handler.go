@@ -43,23 +43,25 @@ type Options struct {
 	Blobs        *blob.Store
 	Name         string           // what people call this server
 	Now          func() time.Time // the clock; time.Now when nil
+	Visitors     *access.Log      // who came to the door; nil for none
 	Log          *slog.Logger
 }
 
 // app is what the actions share.
 type app struct {
-	assets  map[string]asset
-	version string // "" before the first build
-	calc    Calculations
-	demo    bool
-	book    *sqlite.Book
-	blobs   *blob.Store
-	name    string
-	now     func() time.Time
-	log     *slog.Logger
-	door    *access.Door
-	limits  *access.Limits
-	visits  visits
+	assets   map[string]asset
+	version  string // "" before the first build
+	calc     Calculations
+	demo     bool
+	book     *sqlite.Book
+	blobs    *blob.Store
+	name     string
+	now      func() time.Time
+	log      *slog.Logger
+	door     *access.Door
+	limits   *access.Limits
+	visits   visits
+	visitors *access.Log
 }
 
 // New returns the whole server as one handler. Every request passes the middlewares in this order: the headers first, then
@@ -71,15 +73,16 @@ func New(ctx context.Context, options Options) (http.Handler, error) {
 		return nil, err
 	}
 	a := &app{
-		assets:  assets,
-		version: pwa.Version(options.Dist),
-		calc:    options.Calculations,
-		demo:    options.Demo,
-		book:    options.Book,
-		blobs:   options.Blobs,
-		name:    options.Name,
-		now:     options.Now,
-		log:     options.Log,
+		assets:   assets,
+		version:  pwa.Version(options.Dist),
+		calc:     options.Calculations,
+		demo:     options.Demo,
+		book:     options.Book,
+		blobs:    options.Blobs,
+		name:     options.Name,
+		now:      options.Now,
+		log:      options.Log,
+		visitors: options.Visitors,
 	}
 	if a.now == nil {
 		a.now = time.Now

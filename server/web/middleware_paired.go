@@ -4,6 +4,7 @@ import (
 	"context"
 	"net/http"
 
+	"rimside/server/access"
 	"rimside/store/fault"
 )
 
@@ -24,6 +25,7 @@ func (a *app) paired(action http.Handler) http.Handler {
 			a.seen(r.Context(), entry.Device)
 			action.ServeHTTP(w, r.WithContext(context.WithValue(r.Context(), deviceKey{}, entry.Device)))
 		case entry.Revoked:
+			a.note(r, access.Refused, entry.Was)
 			refuse(w, r, errRevoked)
 		default:
 			refuse(w, r, errNotPaired)

@@ -29,6 +29,7 @@ func (a *app) pairPost(w http.ResponseWriter, r *http.Request) {
 		return
 	}
 	if !a.limits.Allow(a.door.Peer(r)) {
+		a.note(r, access.Slowed, "")
 		w.Header().Set("Retry-After", "30")
 		refuse(w, r, fault.New(fault.TooMany, "too_many_tries", "Too many codes were tried. Wait half a minute, then try again."))
 		return
@@ -44,6 +45,7 @@ func (a *app) pairPost(w http.ResponseWriter, r *http.Request) {
 		return
 	}
 	if !taken {
+		a.note(r, access.Guessed, "")
 		refuse(w, r, fault.At("code", fault.Forbidden, "wrong_code", "That code is not right, or it is older than ten minutes. Ask for a new one."))
 		return
 	}
@@ -80,6 +82,7 @@ func (a *app) pair(w http.ResponseWriter, r *http.Request, sent pairing) {
 		a.refuseStore(w, r, err)
 		return
 	}
+	a.note(r, access.Paired, sent.device)
 	a.answerJSON(w, struct {
 		Device string `json:"device"`
 		Book   string `json:"book"`

@@ -48,6 +48,7 @@ func (a *app) table() []route {
 		{paired, "/api/erasures", methods{get: a.erasuresGet}},
 		{paired, "/api/export", methods{get: a.exportGet}},
 		{paired, "/api/import", methods{post: a.importPost}},
+		{paired, "/api/access", methods{get: a.accessGet}},
 		{paired, "/api/devices", methods{get: a.devicesGet}},
 		{paired, "/api/devices/{id}", methods{patch: a.devicePatch}},
 		{paired, "/api/devices/{id}/revoke", methods{post: a.deviceRevoke}},

@@ -73,6 +73,14 @@ export interface Device {
   readonly here: boolean; // the one that asks, as far as the server can tell
 }
 
+// Visit is what was tried at the server's door.
+export interface Visit {
+  readonly at: number; // ms since 1970 by the server's clock
+  readonly what: string;
+  readonly device: string; // its record, "" when nobody knows
+  readonly from: string; // an address
+}
+
 export interface NewCode {
   readonly code: string;
   readonly expires_at: number; // ms since 1970 by the server's clock
@@ -110,6 +118,7 @@ const held = object({
     device: text, label: text, since: number, ids: listOf(text), recs: listOf(text), kinds: object({}), stopped: flag, may_agree: flag,
   })),
 });
+const visits = object({ visits: listOf(object({ at: number, what: text, device: text, from: text })) });
 const newCode = object({ code: text, expires_at: number });
 
 export const isAbout = (answer: unknown): answer is About => about(answer);
@@ -121,4 +130,5 @@ export const isPart = (answer: unknown): answer is Part => part(answer);
 export const isPaired = (answer: unknown): answer is { readonly device: string } => paired(answer);
 export const isDevices = (answer: unknown): answer is { readonly devices: readonly Device[] } => devices(answer);
 export const isHeld = (answer: unknown): answer is { readonly held: readonly HeldErasures[] } => held(answer);
+export const isVisits = (answer: unknown): answer is { readonly visits: readonly Visit[] } => visits(answer);
 export const isNewCode = (answer: unknown): answer is NewCode => newCode(answer);

@@ -1,11 +1,11 @@
 // Who may come in. A phone is let in with a code; one that is in makes codes, and says who stays.
 
-import type { Device, NewCode } from "./answers.ts";
+import type { Device, NewCode, Visit } from "./answers.ts";
 import type { BookLog } from "../book_log.ts";
 import { valueOf } from "../op/merge.ts";
 import type { ServerApi } from "./server_api.ts";
 
-export type { Device, NewCode } from "./answers.ts";
+export type { Device, NewCode, Visit } from "./answers.ts";
 
 export class Pairing {
   readonly #log: BookLog;
@@ -33,6 +33,10 @@ export class Pairing {
 
   devices(): Promise<readonly Device[]> {
     return this.#api.devices();
+  }
+
+  visits(): Promise<readonly Visit[]> {
+    return this.#api.visits();
   }
 
   newCode(): Promise<NewCode> {

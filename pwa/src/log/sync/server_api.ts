@@ -1,8 +1,8 @@
 // The server as this phone speaks with it: requests, and what can become of them.
 
 import {
-  type Device, type HeldErasures, isDevices, isHeld, isMissing, isNewCode, isPage, isPaired, isPart, isPushed, isAbout, isWanted, type NewCode, type Page, type Part, type Pushed,
-  type About, type Wanted,
+  type Device, type HeldErasures, isDevices, isHeld, isMissing, isNewCode, isPage, isPaired, isPart, isPushed, isAbout, isVisits, isWanted, type NewCode, type Page, type Part, type Pushed,
+  type About, type Visit, type Wanted,
 } from "./answers.ts";
 import { inTime, type Patience } from "./deadline.ts";
 import { elementsOf } from "../op/raw.ts";
@@ -115,6 +115,11 @@ export class ServerApi {
   // heldErasures is known to servers that name "erasures" in "can".
   async heldErasures(): Promise<readonly HeldErasures[]> {
     return (await this.#json("api/erasures", {}, patience, isHeld)).held;
+  }
+
+  // visits is known to servers that name "access" in "can"; those of before have none to tell.
+  async visits(): Promise<readonly Visit[]> {
+    return (await this.#json("api/access", {}, patience, isVisits)).visits;
   }
 
   renameDevice(id: string, label: string): Promise<void> {

@@ -4,9 +4,14 @@
 import "../../ui/pick.css";
 import "./car.css";
 import { type EventColumn, eventColumns, type EventPlan, guessed, planOf, type Sheet, sheetOf } from "../../book/car/event_read.ts";
+import { eventName } from "../../book/car/event_whole.ts";
 import { fileText } from "../../book/wheels/lists/csv.ts";
-import { newRec } from "../../log/book_log.ts";
+import { dayWords } from "../../book/value/when.ts";
+import { dayOf } from "../../book/wheels/measure_days.ts";
+import { type Change, newRec } from "../../log/book_log.ts";
 import type { RecordState } from "../../log/op/merge.ts";
+import { keyed } from "../../ui/keyed.ts";
+import { showWay, way } from "../../ui/way.ts";
 import { chosen } from "../../ui/choice.ts";
 import { el } from "../../ui/el.ts";
 import { Outcome } from "../../ui/outcome.ts";
@@ -16,11 +21,18 @@ import { Picker } from "../../ui/picker.ts";
 import type { Ctx } from "../../ui/screen.ts";
 import { w } from "../../words/index.ts";
 import { attempt, follow } from "../shared/follow.ts";
+import { textIn } from "../../book/car/known.ts";
 import { fleetNow } from "./car_book.ts";
 
 const mostBytes = 4 << 20;
 const together = 20; // riders saved as one: each save is whole, and the progress moves
 const named = 20; // bad rows told one by one
+
+// Tied is the event that the riders belong to, and what makes it where it is new.
+interface Tied {
+  readonly rec: string;
+  readonly made: readonly Change[];
+}
 
 class EventPage {
   readonly #ctx: Ctx;
@@ -28,6 +40,9 @@ class EventPage {
   readonly #count = el("p");
   readonly #file = el("input", { type: "file", accept: ".csv,.txt,.tsv,text/csv,text/plain", on: { change: () => void this.#open() } });
   readonly #paste = el("textarea", { class: "entry", rows: 5, id: "event-paste", spellcheck: "false" } as never);
+  readonly #name = el("input", { class: "entry", type: "text", maxlength: 80, autocomplete: "off", id: "event-name", on: { change: () => void this.#show() } });
+  readonly #events = el("ul", { class: "unmarked ways" });
+  readonly #known = el("section", { class: "card stack" }, el("h2", {}, w("eventWhole.list")), this.#events);
   readonly #columns = el("div", { class: "fields" });
   readonly #bad = el("ul");
   readonly #badBox = el("div", { class: "notice care stack" }, el("h3", {}, w("event.bad")), this.#bad);
@@ -38,6 +53,7 @@ class EventPage {
   #sheet: Sheet | undefined;
   #matched: readonly (EventColumn | "")[] = [];
   #plan: EventPlan | undefined;
+  #event: Tied = { rec: "", made: [] }; // what the riders are tied to
 
   constructor(host: HTMLElement, ctx: Ctx) {
     this.#ctx = ctx;
@@ -45,16 +61,23 @@ class EventPage {
     this.#preview = el("section", { class: "card stack" }, el("h2", {}, w("event.columns")), this.#columns, this.#badBox, el("div", { class: "row" }, this.#take, this.#progress, this.#state));
     setHidden(this.#preview, true);
     setHidden(this.#progress, true);
-    host.append(el("div", { class: "stack car" }, this.#outcome, el("section", { class: "card stack" }, this.#count,
+    host.append(el("div", { class: "stack car" }, this.#outcome, el("section", { class: "card stack" }, this.#count, el("div", {}, el("label", { for: "event-name" }, w("eventWhole.name")), this.#name),
       el("div", { class: "row" }, el("label", { class: "button pick" }, w("event.bring"), this.#file)),
-      el("label", { for: "event-paste" }, w("event.paste")), this.#paste, el("div", { class: "row" }, el("button", { type: "button", class: "button", on: { click: () => void this.#read(this.#paste.value) } }, w("event.read")))), this.#preview));
+      el("label", { for: "event-paste" }, w("event.paste")), this.#paste, el("div", { class: "row" }, el("button", { type: "button", class: "button", on: { click: () => void this.#read(this.#paste.value) } }, w("event.read")))), this.#preview, this.#known));
     listen(host, chosen, ({ name, value }) => void this.#match(Number(name), eventColumns.find((column) => column === value) ?? ""), ctx.closed);
     follow(ctx, () => this.#look(), (words) => (this.#outcome.view = { words, failed: true }));
   }
 
   async #look(): Promise<void> {
     const { riders } = await fleetNow(this.#ctx);
-    if (!this.#ctx.closed.aborted) setText(this.#count, w("event.count", { n: riders.length }));
+    const events = await this.#ctx.book.all("event");
+    if (this.#ctx.closed.aborted) return;
+    setText(this.#count, w("event.count", { n: riders.length }));
+    setHidden(this.#known, events.length === 0);
+    keyed(this.#events, events, ({ rec }) => rec, () => way(), (node, event) => {
+      const n = riders.filter(({ bike }) => textIn(bike, "event") === event.rec).length;
+      showWay(node, `#/car/event/${event.rec}`, eventName(event) || w("recKind.event"), w("event.count", { n }));
+    });
   }
 
   async #open(): Promise<void> {
@@ -81,7 +104,8 @@ class EventPage {
   async #show(): Promise<void> {
     const sheet = this.#sheet;
     if (sheet === undefined) return;
-    this.#plan = planOf(sheet, this.#matched, await fleetNow(this.#ctx), "", newRec);
+    this.#event = await this.#eventNamed();
+    this.#plan = planOf(sheet, this.#matched, await fleetNow(this.#ctx), this.#event.rec, newRec);
     const { riders, bad } = this.#plan;
     const options = [{ value: "", label: w("event.ignore") }, ...eventColumns.map((value) => ({ value, label: w(`eventColumn.${value}`) }))];
     this.#columns.replaceChildren(...this.#matched.map((value, n) => {
@@ -99,6 +123,16 @@ class EventPage {
     setHidden(this.#badBox, bad.length === 0);
   }
 
+  // eventNamed is the event of this name, or a new one; without a name it is called by the day.
+  async #eventNamed(): Promise<Tied> {
+    const now = Date.now();
+    const name = this.#name.value.trim() || dayWords(dayOf(now), now);
+    const known = (await this.#ctx.book.all("event")).find((event) => eventName(event).toLowerCase() === name.toLowerCase());
+    if (known !== undefined) return { rec: known.rec, made: [] };
+    const rec = newRec();
+    return { rec, made: [{ rec, kind: "event", set: { name, day: dayOf(now) } }] };
+  }
+
   async #save(): Promise<void> {
     const riders = this.#plan?.riders ?? [];
     const saved: RecordState[] = [];
@@ -106,6 +140,7 @@ class EventPage {
     this.#progress.max = riders.length;
     setHidden(this.#progress, false);
     const failed = await attempt(this.#ctx, async () => {
+      saved.push(...(await this.#ctx.book.save(this.#event.made)));
       for (let n = 0; n < riders.length; n += together) {
         saved.push(...(await this.#ctx.book.save(riders.slice(n, n + together).flat())));
         this.#progress.value = Math.min(riders.length, n + together);

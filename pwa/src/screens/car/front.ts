@@ -3,10 +3,12 @@
 import "./car.css";
 import { eyeEnd, nextQuestion } from "../../book/car/eye.ts";
 import { carSides, type Fleet, matching, type Rider } from "../../book/car/fleet.ts";
+import { textIn } from "../../book/car/known.ts";
 import type { End } from "../../book/car/hub.ts";
 import { whoWords } from "../../book/car/load.ts";
 import { endWords, giveView, matchRequest, type Verdict } from "../../book/car/match.ts";
 import { gaveChanges } from "../../book/car/moves.ts";
+import { bikeLines } from "../../book/car/spare_bikes.ts";
 import type { Side } from "../../book/pressure/answer.ts";
 import { showKpa } from "../../book/value/quantity.ts";
 import { newRec } from "../../log/book_log.ts";
@@ -15,6 +17,7 @@ import { el } from "../../ui/el.ts";
 import { keyed } from "../../ui/keyed.ts";
 import { Outcome } from "../../ui/outcome.ts";
 import { listen, setHidden, setText } from "../../ui/part.ts";
+import type { RecordState } from "../../log/op/merge.ts";
 import type { Ctx } from "../../ui/screen.ts";
 import { w } from "../../words/index.ts";
 import { attempt, follow } from "../shared/follow.ts";
@@ -22,7 +25,7 @@ import { fleetNow } from "./car_book.ts";
 import { Eye, eyeAnswered, eyeLeft } from "./eye_part.ts";
 import { gaveSpare, Give, spareMissing } from "./give.ts";
 import { NumberPad, padByEye, padTyped } from "./pad.ts";
-import { askVerdicts, stoppedSpares } from "./verdicts.ts";
+import { askVerdicts, stoppedBikes, stoppedSpares } from "./verdicts.ts";
 
 const fewRiders = 6; // that are offered while the number is not whole
 
@@ -33,6 +36,8 @@ class Front {
   readonly #side = new Choice();
   readonly #head = el("div", { class: "row spread" }, this.#who, this.#side);
   readonly #give = new Give();
+  readonly #bikeList = el("ul", { class: "unmarked give-others", "aria-label": w("spareBike.title") });
+  readonly #bikes = el("section", { class: "stack" }, el("h3", {}, w("spareBike.title")), this.#bikeList, el("p", { class: "small quiet" }, w("spareBike.caution")));
   readonly #riders = el("ul", { class: "unmarked car-riders" });
   readonly #state = el("p", { class: "quiet", role: "status" });
   readonly #outcome = new Outcome();
@@ -43,6 +48,8 @@ class Front {
   readonly #again: () => Promise<void>;
   #fleet: Fleet | undefined;
   #stopped: ReadonlySet<string> = new Set();
+  #stoppedBikes: ReadonlySet<string> = new Set();
+  #measures: readonly RecordState[] = [];
   #typed = "";
   #picked = ""; // a rider's bike, chosen from the list
   #at: Side = "rear";
@@ -54,10 +61,10 @@ class Front {
     this.#ctx = ctx;
     const link = (page: string, words: string): HTMLElement => el("a", { class: "button", href: `#/car/${page}` }, words);
     this.#pad.view = "";
-    for (const node of [this.#eye, this.#head, this.#give, this.#card, this.#next]) setHidden(node, true);
+    for (const node of [this.#eye, this.#head, this.#give, this.#bikes, this.#card, this.#next]) setHidden(node, true);
     host.append(el("div", { class: "stack car car-front" },
-      el("div", { class: "stack car-result" }, this.#outcome, this.#head, this.#give, this.#eye, this.#state, this.#riders, this.#card, this.#next), this.#pad, this.#name,
-      el("nav", { class: "row", "aria-label": w("place.car") }, link("out", w("lent.title")), link("spares", w("spares.title")), 
+      el("div", { class: "stack car-result" }, this.#outcome, this.#head, this.#give, this.#bikes, this.#eye, this.#state, this.#riders, this.#card, this.#next), this.#pad, this.#name,
+      el("nav", { class: "row", "aria-label": w("place.car") }, link("out", w("lent.title")), link("spares", w("spares.title")), link("tags", w("tags.title")),
         link("morning", w("morning.title")), link("load", w("load.title")), link("event", w("event.title")), link("gas", w("gas.title")))));
     listen(host, padTyped, (typed) => this.#type(typed), ctx.closed);
     listen(host, padByEye, () => this.#byEye(true), ctx.closed);
@@ -72,7 +79,7 @@ class Front {
 
   async #read(): Promise<void> {
     this.#fleet = await fleetNow(this.#ctx);
-    this.#stopped = await stoppedSpares(this.#ctx, this.#fleet);
+    [this.#stopped, this.#stoppedBikes, this.#measures] = await Promise.all([stoppedSpares(this.#ctx, this.#fleet), stoppedBikes(this.#ctx, this.#fleet), this.#ctx.book.all("measure")]);
     if (!this.#ctx.closed.aborted) await this.#look();
   }
 
@@ -164,10 +171,22 @@ class Front {
     this.#side.view = {
       name: "side", legend: w("car.side"), value: this.#at, options: carSides.map((value) => ({ value, label: w(`side.${value}`) })),
     };
+    this.#showBikes(fleet, rider);
     setText(this.#state, this.#hint(fleet, riders.length, rider));
     keyed(this.#riders, riders.slice(0, fewRiders), ({ bike }) => bike.rec, ({ bike }) => this.#offer(bike.rec), (node, each) => {
       const button = node.firstElementChild;
       if (button !== null) setText(button, whoWords(each) || each.bikeName);
+    });
+  }
+
+  // showBikes: where no wheel helps, a whole bike may.
+  #showBikes({ bikes }: Fleet, rider: Rider | undefined): void {
+    const lines = rider === undefined ? [] : bikeLines(rider, bikes, this.#measures, this.#stoppedBikes);
+    setHidden(this.#bikes, lines.length === 0);
+    keyed(this.#bikeList, lines, ({ rec }) => rec, () => el("li", {}, el("span", { class: "named" }), el("span")), (node, { name, change }) => {
+      const [first, second] = node.children;
+      if (first !== undefined) setText(first, name);
+      if (second !== undefined) setText(second, change);
     });
   }
 
@@ -199,7 +218,7 @@ class Front {
     const rider = this.#eyes ? undefined : this.#found();
     const { book } = this.#ctx;
     const failed = await attempt(this.#ctx, async () => {
-      const [entry] = await book.save(gaveChanges({ spare, rider, number: rider?.number ?? "", place: "", event: "" }, newRec, Date.now()));
+      const [entry] = await book.save(gaveChanges({ spare, rider, number: rider?.number ?? "", place: "", event: textIn(rider?.bike, "event") }, newRec, Date.now()));
       const undo = (): void => void attempt(this.#ctx, async () => entry !== undefined && book.remove(entry)).then(() => this.#again());
       const words = rider === undefined ? w("car.gaveUnknown", { spare: spare.name }) : w("car.gaveDone", { spare: spare.name, who: whoWords(rider) });
       this.#clear();

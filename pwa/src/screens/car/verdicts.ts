@@ -11,6 +11,12 @@ export async function askVerdicts(ctx: Ctx, request: MatchRequest): Promise<read
   return (await ctx.calc.latest("match", request))?.answer;
 }
 
+// stoppedBikes are the spare bikes that may not be ridden.
+export async function stoppedBikes(ctx: Ctx, { bikes }: Fleet): Promise<ReadonlySet<string>> {
+  const states = await readyOfAll(ctx, bikes.map(({ bike }) => bike.rec));
+  return new Set(bikes.filter(({ bike }) => states.get(bike.rec)?.state === "stop").map(({ bike }) => bike.rec));
+}
+
 // stoppedSpares are the spares that may not be ridden: what was found or measured on a wheel counts in the car as everywhere.
 export async function stoppedSpares(ctx: Ctx, { spares }: Fleet): Promise<ReadonlySet<string>> {
   const states = await readyOfAll(ctx, spares.flatMap(({ wheel }) => wheel?.rec ?? []));

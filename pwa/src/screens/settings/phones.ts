@@ -4,7 +4,7 @@ import "./phones.css";
 import { phoneViews, type PhoneView, saidFault } from "../../book/settings/phones_view.ts";
 import { phaseWords } from "../../book/settings/sync_view.ts";
 import { valueOf } from "../../log/op/merge.ts";
-import type { Device } from "../../log/sync/pairing.ts";
+import type { Device, Visit } from "../../log/sync/pairing.ts";
 import { ServerRefusal, ServerTrouble } from "../../log/sync/server_api.ts";
 import { isOutside } from "../../log/sync/sync.ts";
 import { el } from "../../ui/el.ts";
@@ -18,6 +18,7 @@ import { openPage } from "./page.ts";
 import { codeCard } from "./phones_code.ts";
 import { barred, PhoneLine, renamed } from "./phones_line.ts";
 import { pairForm } from "./phones_pair.ts";
+import { showVisits, visitsCard } from "./phones_visits.ts";
 import { trustCard } from "./phones_trust.ts";
 
 class Phones {
@@ -29,6 +30,7 @@ class Phones {
   readonly #code;
   readonly #again: () => Promise<void>;
   readonly #trust = trustCard();
+  readonly #visits = visitsCard();
   #met = "";
 
   constructor(host: HTMLElement, ctx: Ctx) {
@@ -38,9 +40,10 @@ class Phones {
     this.#code = codeCard(ctx);
     setHidden(this.#form.node, true);
     setHidden(this.#code, true);
+    setHidden(this.#visits.node, true);
     setHidden(this.#trust, true); // until it is known how much stands above
     host.append(el("div", { class: "phones columns" },
-      el("div", { class: "stack looking" }, this.#intro, this.#outcome, this.#form.node, this.#list, this.#code), this.#trust));
+      el("div", { class: "stack looking" }, this.#intro, this.#outcome, this.#form.node, this.#list, this.#code, this.#visits.node), this.#trust));
     listen(host, renamed, ({ id, label }) => void this.#do(() => ctx.sync.pairing.rename(id, label), w("phones.renamed", { name: label })), ctx.closed);
     listen(host, barred, (phone) => void this.#shutOut(phone), ctx.closed);
     this.#again = follow(ctx, () => this.#look(), (words) => this.#says(words));
@@ -71,6 +74,7 @@ class Phones {
     this.#intro.className = outside || other ? "notice care" : "";
     setHidden(this.#form.node, !outside);
     setHidden(this.#code, typeof devices === "string");
+    showVisits(this.#visits, typeof devices === "string" ? [] : await this.#visitors(), views);
     setHidden(this.#list, views.length === 0);
     keyed(this.#list, views, (view) => view.id, () => el("li", { class: "card" }, new PhoneLine()), (node, view) => {
       (node.firstChild as PhoneLine).view = view;
@@ -81,6 +85,14 @@ class Phones {
     setText(this.#intro, words);
     setHidden(this.#trust, false);
     this.#intro.parentElement?.classList.remove("looking");
+  }
+
+  // visitors are none at a server of before, which does not know the call.
+  async #visitors(): Promise<readonly Visit[]> {
+    return this.#ctx.sync.pairing.visits().catch((error: unknown) => {
+      if (error instanceof ServerRefusal || error instanceof ServerTrouble) return [];
+      throw error;
+    });
   }
 
   async #ask(): Promise<readonly Device[] | "outside" | "away"> {

@@ -11,7 +11,7 @@ import { setHidden, setText } from "../../ui/part.ts";
 import type { Ctx } from "../../ui/screen.ts";
 import { w } from "../../words/index.ts";
 import { attempt, follow, tellerFor } from "../shared/follow.ts";
-import { EraseForm } from "./erase_person_form.ts";
+import { EraseForm } from "../shared/erase_form.ts";
 import { goesCard, OfferCard, reachCard, staysCard } from "./erase_person_cards.ts";
 
 class ErasePerson {

@@ -5,6 +5,7 @@ import type { syncWords as english } from "../en/sync.ts";
 
 export const syncWords = {
   "sync.unsent": "{n} noch nicht auf dem Server",
+  "sync.held": { by: "n", one: "{n} Löschung wartet: siehe Einstellungen", other: "{n} Löschungen warten: siehe Einstellungen" },
   "sync.met": "zuletzt abgeglichen {when}",
   "sync.sending": "sende {done} von {total}",
   "sync.fetching": "hole {done} von {total}",

@@ -5,6 +5,7 @@ import { cautionWords } from "./cautions.ts";
 import { checkRowWords } from "./check_rows.ts";
 import { checkWords } from "./checks.ts";
 import { eraseWords } from "./erase.ts";
+import { eventWholeWords } from "./event_whole.ts";
 import { fitWords } from "./fit.ts";
 import { courseWords } from "./course.ts";
 import { groundMeasureWords } from "./ground_measure.ts";
@@ -17,7 +18,9 @@ import { packingWords } from "./packing.ts";
 import { phoneWords } from "./phones.ts";
 import { settingsWords } from "./settings.ts";
 import { sourceWords } from "./sources.ts";
+import { spareBikeWords } from "./spare_bikes.ts";
 import { spokesWords } from "./spokes.ts";
+import { tagWords } from "./tags.ts";
 import { trialWords } from "./trial.ts";
 import { wheelsWords } from "./wheels.ts";
 
@@ -31,6 +34,9 @@ export const later = {
   ...trialWords,
   ...carWords,
   ...morningWords,
+  ...tagWords,
+  ...spareBikeWords,
+  ...eventWholeWords,
   ...checkWords,
   ...checkRowWords,
   ...packingWords,

@@ -42,6 +42,15 @@ export const phoneWords = {
   "code.left": "Good until {time}, {n} min left, for one phone.",
   "code.over": "This code is no longer good. Make another.",
 
+  "visits.title": "Who came to the door",
+  "visits.line": "{when}: {what}, from {from}",
+  // family: visits.what.
+  "visits.what.paired": "{name} was let in",
+  "visits.what.guessed": "a wrong code was tried",
+  "visits.what.slowed": "too many codes were tried",
+  "visits.what.shut_out": "{name} was shut out",
+  "visits.what.refused": "{name} came, and is shut out",
+
   "trust.title": "What is trusted",
   // family: trust.by.
   "trust.by.https": "This app comes over https from {host}: nobody on the way can read or change it.",

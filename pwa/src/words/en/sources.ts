@@ -36,6 +36,7 @@ export const sourceWords = {
   "sources.for.due": "what is due",
   "sources.for.spokes": "a spoke’s tension",
   "sources.for.lacing": "how evenly spokes are tightened",
+  "sources.for.qr": "a wheel’s tag",
   "sources.for.trial": "trials",
   "sources.for.deal": "the order of a trial’s runs",
   "sources.for.ground": "how rough a ground is",

@@ -1,4 +1,4 @@
-// The word that has to be typed before a person is erased.
+// The word that has to be typed before something is erased for good.
 
 import { el } from "../../ui/el.ts";
 import { setText } from "../../ui/part.ts";

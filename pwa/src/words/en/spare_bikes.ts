@@ -1,0 +1,15 @@
+// The words of whole bikes on the roof.
+
+export const spareBikeWords = {
+  "spareBike.title": "Spare bikes, the nearest first",
+  "spareBike.saddle": "saddle to {mm} mm",
+  "spareBike.saddleStays": "saddle stays at {mm} mm",
+  "spareBike.saddleAsk": "set the saddle by eye",
+  "spareBike.longer": "{mm} mm longer in reach",
+  "spareBike.shorter": "{mm} mm shorter in reach",
+  "spareBike.reachUnknown": "compare the reach by eye",
+  "spareBike.pedals": "move the pedals over",
+  "spareBike.pedalsHex": "move the pedals over: hex key",
+  "spareBike.pedalsSpanner": "move the pedals over: pedal spanner",
+  "spareBike.caution": "Never pull a seatpost past its mark. The left pedal has a left-hand thread.",
+} as const;
