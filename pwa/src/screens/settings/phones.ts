@@ -64,6 +64,7 @@ class Phones {
     await book.ready;
     const label = valueOf(await book.get(book.device), "label");
     const devices = await this.#ask();
+    const visits = typeof devices === "string" ? [] : await this.#visitors(); // all is known before anything is shown: nothing jumps
     if (closed.aborted) return;
     this.#form.name(typeof label === "string" && label !== "" ? label : book.usualLabel);
     const outside = devices === "outside";
@@ -74,7 +75,7 @@ class Phones {
     this.#intro.className = outside || other ? "notice care" : "";
     setHidden(this.#form.node, !outside);
     setHidden(this.#code, typeof devices === "string");
-    showVisits(this.#visits, typeof devices === "string" ? [] : await this.#visitors(), views);
+    showVisits(this.#visits, visits, views);
     setHidden(this.#list, views.length === 0);
     keyed(this.#list, views, (view) => view.id, () => el("li", { class: "card" }, new PhoneLine()), (node, view) => {
       (node.firstChild as PhoneLine).view = view;
