@@ -19,7 +19,7 @@ class EventWholePage {
   readonly #rec: string;
   readonly #outcome = new Outcome();
   readonly #intro = el("p", { role: "status" });
-  readonly #kinds = el("ul");
+  readonly #kinds = el("ul", { class: "unmarked" });
   readonly #form = new EraseForm(() => void this.#erase());
   readonly #body: HTMLElement;
   readonly #again: () => Promise<void>;
@@ -34,7 +34,7 @@ class EventWholePage {
       el("section", { class: "card stack" }, el("h2", {}, w("eventWhole.holds")), this.#kinds, el("p", { class: "small quiet" }, w("eventWhole.stays")),
         el("div", { class: "row" }, el("button", { type: "button", class: "button", on: { click: () => void this.#export() } }, w("eventWhole.export"))),
         el("p", { class: "small quiet" }, w("eventWhole.file"))),
-      el("section", { class: "stack" }, el("h2", {}, w("eventWhole.erase")), el("p", {}, w("eventWhole.erasing")), el("ul", {}, ...[w("forget.files"), w("forget.never"), w("forget.late")].map((words) => el("li", {}, words))), this.#form.node));
+      el("section", { class: "stack" }, el("h2", {}, w("eventWhole.erase")), el("p", {}, w("eventWhole.erasing")), el("h3", {}, w("forget.reach")), el("ul", { class: "unmarked stack" }, ...[w("forget.files"), w("forget.never"), w("forget.late")].map((words) => el("li", {}, words))), this.#form.node));
     setHidden(this.#body, true);
     host.append(el("div", { class: "stack car" }, this.#outcome, this.#intro, this.#body));
     this.#again = follow(ctx, () => this.#look(), (words) => this.#form.say(words));
