@@ -7,7 +7,7 @@ export const eventWholeWords = {
   "eventWhole.name": "Name der Veranstaltung",
   "eventWhole.list": "Veranstaltungen im Buch",
   "eventWhole.holds": "Was dazugehört",
-  "eventWhole.stays": "Räder und Personen, die vor der Veranstaltung im Buch waren, und die Ersatzräder im Wagen gehören nicht dazu.",
+  "eventWhole.stays": "Räder und Personen, die vor der Veranstaltung im Buch waren, und die Ersatzräder im Auto gehören nicht dazu.",
   "eventWhole.export": "Alles davon speichern",
   "eventWhole.file": "Die Datei enthält Namen und Gewichte vollständig. Bewahr sie so sicher auf wie die Startliste.",
   "eventWhole.erase": "Veranstaltung löschen",

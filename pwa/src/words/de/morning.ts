@@ -20,7 +20,7 @@ export const morningWords = {
   "morning.noTyre": "kein Reifen darauf",
   "morning.noShared": "Kein einzelner Druck hält alle über der Untergrenze und unter den Grenzen.",
   "morning.noNumber": "Für niemanden, dem es dient, eine Zahl: Ein Gewicht, eine Breite, ein Felgenhorn oder eine Grenze ist nicht bekannt.",
-  "morning.stopped": "Darf nicht gefahren werden. Nicht aufpumpen; nimm es aus dem Wagen.",
+  "morning.stopped": "Darf nicht gefahren werden. Nicht aufpumpen; nimm es aus dem Auto.",
   "morning.pumped": "Aufgepumpt",
   "morning.pumpedSpoken": "Aufgepumpt: {spare} auf {p}",
   "morning.pumpedAll": "Alle wie oben aufgepumpt",
