@@ -14,7 +14,7 @@ export const groundMeasureWords = {
   "gm.mount": "Das Telefon sitzt am",
   "gm.mount.bar": "Lenker",
   "gm.mount.frame": "Rahmen",
-  "gm.speed": "Tempo, das ich fahre",
+  "gm.speed": "Tempo, das ich fahre (km/h)",
   "gm.locate": "Tempo vom Telefon nehmen",
   "gm.located": "Tempo jetzt: {kmh} km/h",
   "gm.locating": "Wartet auf das Tempo vom Telefon…",

@@ -12,7 +12,7 @@ export const groundMeasureWords = {
   // family: gm.mount.
   "gm.mount.bar": "bars",
   "gm.mount.frame": "frame",
-  "gm.speed": "Speed I will ride",
+  "gm.speed": "Speed I will ride (km/h)",
   "gm.locate": "Use the phone’s speed instead",
   "gm.located": "Speed now: {kmh} km/h",
   "gm.locating": "Waiting for the phone’s speed…",

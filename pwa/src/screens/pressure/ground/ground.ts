@@ -59,7 +59,7 @@ export class Ground extends Part<GroundView> {
   }
 
   #wants(which: Further): HTMLElement {
-    return el("button", { type: "button", class: "button", on: { click: () => this.act(furtherWanted, { which, host: this.#further }) } }, w(`ground.${which}`));
+    return el("button", { type: "button", class: "button", on: { click: () => this.act(furtherWanted, { which, host: this.#further }) } }, which === "measure" ? w("ground.measure") : w("ground.course"));
   }
 
   protected override show({ state, undo, kept }: GroundView): void {

@@ -69,7 +69,7 @@ class Measuring {
     const kpa = pressures(this.#means);
     const shown = (side: Side): string => `${showKpa(kpa?.[side] ?? 0, this.#means.unit())} ${w(`unit.${this.#means.unit()}`)}`;
     this.#stage.replaceChildren(this.#mount,
-      el("label", { class: "named" }, `${w("gm.speed")} (km/h)`, this.#speed), button(w("gm.locate"), () => this.#locate()), this.#place,
+      el("label", { class: "named" }, w("gm.speed"), this.#speed), button(w("gm.locate"), () => this.#locate()), this.#place,
       el("p", { class: "small" }, w("gm.with", { front: shown("front"), rear: shown("rear") })), el("p", { class: "small quiet" }, w("gm.bars")),
       button(w("gm.start", { n: wait }), () => void this.#start()));
   }
