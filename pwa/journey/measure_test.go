@@ -137,6 +137,7 @@ func TestADiscBelowItsNumberIsNotRidden(t *testing.T) {
 	p.Tap("button", in["measure.save"])
 	stop := fill(in["measureLimit.thin"], "mm", "1.5")
 	p.See(stop)
+	p.See(in["ready.state.stop"]) // in the words of every other screen
 	p.Tap("link", in["measure.record"])
 	p.See(stop)
 	chart := fill(in["measured.chart"], "what", in["measureWhat.rotor_thickness"], "first", "1.7 mm", "last", "1.48 mm")

@@ -19,6 +19,7 @@ import type { Ctx } from "../../ui/screen.ts";
 import { listed, sentences, w } from "../../words/index.ts";
 import { plain } from "../../words/number.ts";
 import { attempt, follow, tellerFor } from "../shared/follow.ts";
+import { ReadyHere } from "../shared/ready_here.ts";
 import { topicOf } from "./guide_topics.ts";
 import { takesAway } from "./measure_drop.ts";
 import { MeasureFields } from "./measure_fields.ts";
@@ -43,6 +44,7 @@ class MeasurePage {
   readonly #outcome = new Outcome();
   readonly #now = new MeasuredPart();
   readonly #card = el("section", { class: "card stack", hidden: true }, el("h2", {}, w("measured.title")), this.#now);
+  readonly #ready: ReadyHere; // a rotor past its mark is told here as everywhere
   readonly #form: HTMLElement;
   readonly #page: HTMLElement;
   readonly #again: () => Promise<void>;
@@ -60,7 +62,9 @@ class MeasurePage {
     openPage(ctx, w("place.wheels"), { href: `#/wheels/${rec}`, words: w("measure.record") });
     const save = el("button", { type: "button", class: "button primary", on: { click: () => void this.#save() } }, w("measure.save"));
     this.#form = el("section", { class: "card stack", hidden: true }, this.#of, this.#how, el("p", {}, this.#guide), this.#fields, this.#says, save, this.#outcome);
-    this.#page = el("div", { class: "stack looking" }, this.#gone, this.#form, this.#card);
+    this.#ready = new ReadyHere(ctx);
+    ctx.head.append(this.#ready.line);
+    this.#page = el("div", { class: "stack looking" }, this.#gone, this.#ready.card, this.#form, this.#card);
     host.append(this.#page);
     listen(host, typed, ({ id, text }) => this.#type(id, text), ctx.closed);
     listen(host, chosen, ({ name, value }) => this.#type(name, value), ctx.closed);
@@ -85,6 +89,7 @@ class MeasurePage {
     if (this.#ctx.closed.aborted) return;
     this.#gauges = gauges.filter(({ rec }) => rec !== this.#rec).map((each) => ({ value: each.rec, label: describeRecord(each, teller) }));
     this.#page.classList.remove("looking");
+    this.#ready.at(state?.kind === "wheel" || state?.kind === "bike" ? state.rec : "");
     if (state !== undefined) setText(this.#of, w("measure.of", { name: describeRecord(state, teller) }));
     this.#show();
   }
