@@ -374,7 +374,7 @@ func TestAFullPhoneSaysThatAPhotoIsNotKept(t *testing.T) {
 			return put.apply(this, args);
 		};
 		globalThis.full = true;`)
-	p.tap(p.link(in["checks.short.after"]))
+	p.Tap("link", in["checks.short.after"])
 	p.tap(p.firstButton(strings.Split(in["checks.findOf"], "{")[0]))
 	p.Type(in["checks.words"], "a cut")
 	p.bringFile(in["checks.photo"], "large.jpg", photoWithPlace(t))
