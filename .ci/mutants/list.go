@@ -29,7 +29,7 @@ var all = []mutant{
 	{"unread maximum", "calc/pressure/constants.go", "UnreadMax = unit.Pascal(250e3)", "UnreadMax = unit.Pascal(300e3)", pressureTests},
 	{"lowest limit binds", "calc/pressure/limits.go", "if candidate.max < least.max {", "if candidate.max > least.max {", pressureTests},
 	{"limit where it is set", "calc/pressure/limits.go", "moment{{AtLimitRide, in.Ride}, {AtLimitSet, in.Set}}", "moment{{AtLimitRide, in.Ride}, {AtLimitSet, in.Ride}}", pressureTests},
-	{"limit at the warmest hour", "calc/pressure/limits.go", "if in.Warmest != nil {", "if false {", pressureTests},
+	{"limit at the warmest hour", "calc/pressure/limits.go", "\tif in.Warmest != nil {\n\t\tout = append(out, moment{AtLimitWarmest, air.State{Temperature: *in.Warmest, Alt", "\tif false {\n\t\tout = append(out, moment{AtLimitWarmest, air.State{Temperature: *in.Warmest, Alt", pressureTests},
 	{"rim's own marking", "calc/pressure/limits.go", "if w.Rim.Max > 0 {", "if false {", pressureTests},
 	{"over the limit a little is let out", "calc/pressure/action.go", "(overLimit || -gap > near(aim))", "(-gap > near(aim))", pressureTests},
 	{"struck rim never softens", "calc/pressure/shift.go", "heldShift(math.Max(sum/n, unstruck/without))", "heldShift(sum / n)", pressureTests},
