@@ -54,6 +54,7 @@ func TestOldPhoneGoesOn(t *testing.T) {
 	p.Tap("button", in["checks.back"])
 	p.See("! ride with care")
 	p.Go("pressure")
+	p.unfold("2 more reasons")
 	p.See("lever is loose")
 	p.Go("packing")
 	p.tap(p.link("Island"))
