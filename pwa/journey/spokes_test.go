@@ -112,7 +112,7 @@ func TestSpokesAreListenedTo(t *testing.T) {
 	p.Shot("spokes")
 
 	// Typed instead of heard; a wrong one stays with its reason.
-	p.Tap("button", fill(in["spokes.linePick"], "line", spokeLine(text, "left 1")))
+	p.tap(p.button(fill(in["spokes.linePick"], "line", "left 1 ")))
 	p.Type(in["spokes.typed"], "9")
 	p.Tap("button", in["spokes.keep"])
 	p.See("20 to 5000 Hz")
@@ -121,7 +121,7 @@ func TestSpokesAreListenedTo(t *testing.T) {
 	p.See("left 1 · 352.5 Hz")
 
 	// One is slack: the wheel stops, wherever its state is told.
-	p.Tap("button", fill(in["spokes.linePick"], "line", spokeLine(p.Text(), "right 2")))
+	p.tap(p.button(fill(in["spokes.linePick"], "line", "right 2 ")))
 	p.Tap("button", in["spokes.slack"])
 	p.See(fill(in["spokes.isSlack"], "spoke", "Right 2"))
 	p.saved("spokes/" + hexOf("eight"))
@@ -138,11 +138,4 @@ func TestSpokesAreListenedTo(t *testing.T) {
 	if text := server.Export(); !strings.Contains(text, `{"side":"right","n":2,"hz":null}`) || !strings.Contains(text, `"item":"front_wheel.spokes"`) {
 		t.Errorf("not all is on the server: %s", text)
 	}
-}
-
-// spokeLine is the line of the list that tells of one spoke.
-func spokeLine(text, spoke string) string {
-	_, rest, _ := strings.Cut(text, spoke+" · ")
-	words := strings.Fields(rest)
-	return spoke + " · " + strings.Join(words[:min(5, len(words))], " ")
 }

@@ -19,7 +19,7 @@ func changed(t *testing.T, before, after string) string {
 			copyTree(t, from, filepath.Join(copied, part))
 		}
 	}
-	catalogue := filepath.Join(copied, "pwa", "src", "words", "en", "index.ts")
+	catalogue := filepath.Join(copied, "pwa", "src", "words", "en", "first.ts")
 	text, err := os.ReadFile(catalogue)
 	if err != nil {
 		t.Fatal(err)
