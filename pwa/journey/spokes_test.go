@@ -127,6 +127,7 @@ func TestSpokesAreListenedTo(t *testing.T) {
 	p.saved("spokes/" + hexOf("eight"))
 	p.Reload() // nothing is lost
 	p.See(fill(in["spokes.isSlack"], "spoke", "Right 2"))
+	p.See("Right: 3 heard of 4.") // all that is told stands, so that the button stays where it is
 	p.Tap("button", in["spokes.save"])
 	p.See(in["spokes.savedSlack"])
 	p.Tap("link", in["measure.record"])
