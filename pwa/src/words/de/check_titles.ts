@@ -13,7 +13,7 @@ export const checkTitleWords = {
   "check.title.bead_rim": "Wulst und Felge, rundum",
   "check.title.carbon_chafe": "Karkasse neben der Carbonkante",
   "check.title.bead_line": "Wulstlinie",
-  "check.title.hookless": "Für hakenlose Felgen genannt",
+  "check.title.hookless": "Für hakenlose Felgen freigegeben",
   "check.title.valve": "Ventil und Ventileinsatz",
   "check.title.valve_leans": "Schlauch wandert",
   "check.title.sealant": "Dichtmilch",

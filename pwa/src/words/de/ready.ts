@@ -39,7 +39,7 @@ export const readyWords = {
   "ready.skipped": { by: "n", one: "{n} von {asked} Zeilen nicht geprüft", other: "{n} von {asked} Zeilen nicht geprüft" },
   "ready.pairSizes": "Reifen {tyre} mm auf {inner} mm Innenweite",
   "ready.pair.bead_differs": "Reifen und Felge haben verschiedene Felgenschultern",
-  "ready.pair.not_for_hookless": "Dieser Reifen ist nicht für hakenlose Felgen genannt",
+  "ready.pair.not_for_hookless": "Dieser Reifen ist nicht für hakenlose Felgen freigegeben",
   "ready.pair.hookless_too_narrow": "Dieser Reifen ist zu schmal für diese hakenlose Felge",
   "ready.pair.outside_rim_table": "Die Tabelle der Felge erlaubt diesen Reifen nicht",
   "ready.pair.too_narrow": "Dieser Reifen ist zu schmal für diese Felge",
