@@ -26,12 +26,8 @@ func passGPX(points int) string {
 // and by typing, and becomes the day's, with the start's altitude and the pass, where no limit is passed either.
 func TestCourseFromAFile(t *testing.T) {
 	in := words(t)
-	server := StartServer(t)
-	p := OpenBrowser(t).Open(server.URL())
+	p := noSignal(t)
 	p.firstAnswers()
-	p.See(in["status.saved"])
-	p.Allow("ERR_CONNECTION_REFUSED")
-	server.Stop()
 	p.ground()
 	p.Tap("button", in["ground.course"])
 	p.bringFile(in["course.pick"], "bomb.gpx", `<?xml version="1.0"?><!DOCTYPE gpx [<!ENTITY a "aa">]><gpx>&a;</gpx>`)
