@@ -31,9 +31,7 @@ func openPortal(t *testing.T, server *Server) *portal {
 	p.Server = httptest.NewServer(http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		byWorker := r.Header.Get("Sec-Fetch-Dest") == "empty" && !strings.HasPrefix(r.URL.Path, "/api/")
 		if byWorker {
-			p.mutex.Lock()
-			p.fetched[r.URL.Path] = r.Header.Get("Cache-Control")
-			p.mutex.Unlock()
+			p.note(r.URL.Path, r.Header.Get("Cache-Control"))
 		}
 		if spoil := p.spoil.Load(); spoil != nil && byWorker && strings.HasPrefix(r.URL.Path, "/a/") {
 			(*spoil)(w, r)
@@ -43,6 +41,23 @@ func openPortal(t *testing.T, server *Server) *portal {
 	}))
 	t.Cleanup(p.Server.Close)
 	return p
+}
+
+// note keeps what was said of a path. The calculations are fetched by the page too, in its own way and at its own time: that
+// does not take back what the service worker said.
+func (p *portal) note(path, policy string) {
+	p.mutex.Lock()
+	defer p.mutex.Unlock()
+	if policy != "" || p.fetched[path] == "" {
+		p.fetched[path] = policy
+	}
+}
+
+// forget begins anew, so that what was asked for while the network spoilt it does not count for what came later.
+func (p *portal) forget() {
+	p.mutex.Lock()
+	defer p.mutex.Unlock()
+	clear(p.fetched)
 }
 
 // What the network answers in the app's place is never kept: neither an error nor a redirect to a login page. When the
@@ -77,6 +92,7 @@ func TestOnlyTheRealAppIsKept(t *testing.T) {
 			t.Errorf("after %s %d versions are kept", name, kept)
 		}
 		portal.spoil.Store(nil)
+		portal.forget()
 		p.Reload()
 		p.installed()
 		said := Eval[string](p, `caches.keys().then(async ([name]) => {
