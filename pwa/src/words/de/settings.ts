@@ -23,6 +23,7 @@ export const settingsWords = {
   "storage.state.evictable": "Deine Eingaben sind gespeichert, aber der Browser darf sie löschen, wenn der Platz auf dem Telefon knapp wird. Die App zu installieren hilft.",
   "storage.state.unknown": "Dieser Browser sagt nicht, ob er deine Eingaben behält, wenn der Platz auf dem Telefon knapp wird.",
   "storage.ask": "Den Browser bitten, sie zu behalten",
+  "storage.pending": "Der Browser fragt jetzt dich. Antworte ihm dort; bis dahin hat er nichts versprochen.",
   "storage.refused": "Der Browser hat vorerst abgelehnt. Vielleicht stimmt er zu, wenn die App installiert ist oder öfter genutzt wird.",
   "storage.used": "Belegt: {used} MB von {quota} GB",
 

@@ -24,6 +24,7 @@ export const settingsWords = {
   "storage.state.evictable": "What you typed is saved, but the browser may clear it when the phone runs short of space. Installing the app helps.",
   "storage.state.unknown": "This browser does not say whether it keeps what you typed when the phone runs short of space.",
   "storage.ask": "Ask the browser to keep it",
+  "storage.pending": "The browser now asks you. Answer it there; until then it has promised nothing.",
   "storage.refused": "The browser said no for now. It may agree once the app is installed or used more often.",
   "storage.used": "In use: {used} MB of {quota} GB",
 
