@@ -10,7 +10,6 @@ require (
 	github.com/evanw/esbuild v0.28.0
 	github.com/gorilla/mux v1.8.1
 	github.com/gorilla/sessions v1.4.0
-	github.com/tetratelabs/wazero v1.12.0 // by a program in calc/wasm/testdata, which tidying does not see
 	golang.org/x/image v0.47.0
 	golang.org/x/sys v0.49.0
 	golang.org/x/time v0.16.0
@@ -20,6 +19,8 @@ require (
 	pgregory.net/rapid v1.3.0
 	rsc.io/qr v0.2.0
 )
+
+require github.com/coder/websocket v1.8.15
 
 require (
 	github.com/BurntSushi/toml v1.4.1-0.20240526193622-a339e1f7089c // indirect

@@ -68,7 +68,7 @@ func (p *Page) keptPhoto() []byte {
 }
 
 // photoWithPlace is a photo as cameras write them: large, and with the place noted beside it.
-func photoWithPlace(t *testing.T) string {
+func photoWithPlace(t testing.TB) string {
 	t.Helper()
 	picture := image.NewRGBA(image.Rect(0, 0, 4000, 3000))
 	for y := range 3000 {
