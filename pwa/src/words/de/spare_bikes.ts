@@ -14,5 +14,8 @@ export const spareBikeWords = {
   "spareBike.pedals": "Pedale umbauen",
   "spareBike.pedalsHex": "Pedale umbauen: Innensechskant",
   "spareBike.pedalsSpanner": "Pedale umbauen: Pedalschlüssel",
-  "spareBike.caution": "Sattelstütze nie über ihre Markierung herausziehen. Das linke Pedal hat Linksgewinde.",
+  "spareBike.pedalsBoth": "Pedale umbauen: Innensechskant und Pedalschlüssel",
+  "spareBike.asItIs": "wie es ist: {why}",
+  "spareBike.on": "Fährt {spare} seit {clock}.",
+  "spareBike.caution": "Sattelstütze nie über ihre Markierung herausziehen. Das linke Pedal hat Linksgewinde. Vor dem Losfahren beide Bremshebel probieren: vorn und hinten können vertauscht sein.",
 } as const satisfies Partial<Record<keyof typeof english, Entry>>;

@@ -11,5 +11,8 @@ export const spareBikeWords = {
   "spareBike.pedals": "move the pedals over",
   "spareBike.pedalsHex": "move the pedals over: hex key",
   "spareBike.pedalsSpanner": "move the pedals over: pedal spanner",
-  "spareBike.caution": "Never pull a seatpost past its mark. The left pedal has a left-hand thread.",
+  "spareBike.pedalsBoth": "move the pedals over: hex key and pedal spanner",
+  "spareBike.asItIs": "as it is: {why}",
+  "spareBike.on": "Rides {spare} since {clock}.",
+  "spareBike.caution": "Never pull a seatpost past its mark. The left pedal has a left-hand thread. Try both brake levers before it goes: front and rear may be the other way round.",
 } as const;
