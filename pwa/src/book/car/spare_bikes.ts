@@ -17,6 +17,7 @@ type Reason = BikeVerdict["reasons"][number];
 export interface BikeLine {
   readonly rec: string;
   readonly spare: string;
+  readonly place: string;
   readonly name: string; // with its place
   readonly change: string;
   readonly can: boolean;
@@ -51,7 +52,7 @@ export function bikeLines(verdicts: readonly BikeVerdict[], own: Build, bikes: r
   return verdicts.flatMap((verdict) => {
     const spare = by.get(verdict.id);
     return spare === undefined ? [] : [{
-      rec: verdict.id, spare: spare.name, name: spare.place === "" ? spare.name : w("car.named", { spare: spare.name, place: spare.place }),
+      rec: verdict.id, spare: spare.name, place: spare.place, name: spare.place === "" ? spare.name : w("car.named", { spare: spare.name, place: spare.place }),
       change: verdictWords(verdict, own, spare, now), can: verdict.fits !== "no",
     }];
   });

@@ -8,7 +8,7 @@ import type { End } from "../../book/car/hub.ts";
 import { whoWords } from "../../book/car/load.ts";
 import { endWords, giveView, matchRequest, type Verdict } from "../../book/car/match.ts";
 import { gaveBikeChanges, gaveChanges, type Given } from "../../book/car/moves.ts";
-import { bikeLines, bikeMatchRequest, type BikeVerdict } from "../../book/car/spare_bikes.ts";
+import { bikeLines, bikeMatchRequest } from "../../book/car/spare_bikes.ts";
 import { clockWords } from "../../book/value/when.ts";
 import type { Side } from "../../book/pressure/answer.ts";
 import { showKpa } from "../../book/value/quantity.ts";
@@ -29,6 +29,7 @@ import { gaveSpare, Give, spareMissing } from "./give.ts";
 import { NumberPad, padByEye, padTyped } from "./pad.ts";
 import { askBikeVerdicts, askVerdicts, stoppedBikes, stoppedSpares } from "./verdicts.ts";
 
+const whole = "bike"; // the third choice beside the two ends
 const fewRiders = 6; // that are offered while the number is not whole
 
 class Front {
@@ -39,6 +40,7 @@ class Front {
   readonly #head = el("div", { class: "row spread" }, this.#who, this.#side);
   readonly #give = new Give();
   readonly #bikes = new BikeList();
+  readonly #on = el("p", { class: "notice" });
   readonly #riders = el("ul", { class: "unmarked car-riders" });
   readonly #state = el("p", { class: "quiet", role: "status" });
   readonly #outcome = new Outcome();
@@ -53,7 +55,7 @@ class Front {
   #measures: readonly RecordState[] = [];
   #typed = "";
   #picked = ""; // a rider's bike, chosen from the list
-  #at: Side = "rear";
+  #at: Side | typeof whole = "rear";
   #eyes = false;
   #missing = new Set<string>();
   #round = 0;
@@ -62,16 +64,16 @@ class Front {
     this.#ctx = ctx;
     const link = (page: string, words: string): HTMLElement => el("a", { class: "button", href: `#/car/${page}` }, words);
     this.#pad.view = "";
-    for (const node of [this.#eye, this.#head, this.#give, this.#bikes, this.#card, this.#next]) setHidden(node, true);
+    for (const node of [this.#eye, this.#head, this.#on, this.#give, this.#bikes, this.#card, this.#next]) setHidden(node, true);
     host.append(el("div", { class: "stack car car-front" },
-      el("div", { class: "stack car-result" }, this.#outcome, this.#head, this.#give, this.#bikes, this.#eye, this.#state, this.#riders, this.#card, this.#next), this.#pad, this.#name,
+      el("div", { class: "stack car-result" }, this.#outcome, this.#head, this.#on, this.#give, this.#bikes, this.#eye, this.#state, this.#riders, this.#card, this.#next), this.#pad, this.#name,
       el("nav", { class: "row", "aria-label": w("place.car") }, link("out", w("lent.title")), link("spares", w("spares.title")), link("tags", w("tags.title")),
         link("morning", w("morning.title")), link("load", w("load.title")), link("event", w("event.title")), link("gas", w("gas.title")))));
     listen(host, padTyped, (typed) => this.#type(typed), ctx.closed);
     listen(host, padByEye, () => this.#byEye(true), ctx.closed);
     listen(host, eyeLeft, () => this.#byEye(false), ctx.closed);
     listen(host, eyeAnswered, () => void this.#look(), ctx.closed);
-    listen(host, chosen, ({ value }) => this.#turn(value === "front" ? "front" : "rear"), ctx.closed);
+    listen(host, chosen, ({ value }) => this.#turn(value === "front" || value === whole ? value : "rear"), ctx.closed);
     listen(host, gaveSpare, (rec) => void this.#gaveWheel(rec), ctx.closed);
     listen(host, gaveBike, (rec) => void this.#gaveBike(rec), ctx.closed);
     listen(host, spareMissing, (rec) => this.#notThere(rec), ctx.closed);
@@ -125,8 +127,8 @@ class Front {
     this.#begin();
   }
 
-  #turn(side: Side): void {
-    this.#at = side;
+  #turn(at: Side | typeof whole): void {
+    this.#at = at;
     this.#missing = new Set();
     void this.#look();
   }
@@ -150,25 +152,34 @@ class Front {
     const rider = this.#eyes ? undefined : this.#found();
     const eyeDone = this.#eyes && nextQuestion(this.#eye.view ?? {}) === undefined;
     this.#frame(fleet, rider, eyeDone);
-    const end = eyeDone ? eyeEnd(this.#eye.view ?? {}) : rider === undefined ? undefined : endNow(rider, this.#at);
     const round = ++this.#round;
+    const stays = (): boolean => round === this.#round && !this.#ctx.closed.aborted;
+    if (rider !== undefined && this.#at === whole) return this.#lookBikes(fleet, rider, stays);
+    const end = eyeDone ? eyeEnd(this.#eye.view ?? {}) : rider === undefined || this.#at === whole ? undefined : endNow(rider, this.#at);
     if (end === undefined) return;
     this.#show(end, rider, undefined);
     const verdicts = await askVerdicts(this.#ctx, matchRequest(end, fleet.spares, this.#stopped));
-    const stays = (): boolean => round === this.#round && !this.#ctx.closed.aborted;
     if (stays() && verdicts !== undefined) this.#show(end, rider, verdicts);
-    if (!stays()) return;
+    if (stays() && fleet.bikes.length > 0 && verdicts?.every(({ fits }) => fits === "no") === true) await this.#lookBikes(fleet, rider, stays); // where no wheel helps, a whole bike may
+  }
+
+  async #lookBikes(fleet: Fleet, rider: Rider | undefined, stays: () => boolean): Promise<void> {
     const question = bikeMatchRequest(rider, fleet.bikes, this.#measures, this.#stoppedBikes);
-    const bikes = await askBikeVerdicts(this.#ctx, question);
-    if (stays() && bikes !== undefined) this.#showBikes(rider, bikes, question.bike);
+    const verdicts = await askBikeVerdicts(this.#ctx, question);
+    if (!stays() || verdicts === undefined) return;
+    this.#bikes.view = { who: whoWords(rider), lines: bikeLines(verdicts, question.bike, fleet.bikes, Date.now()) };
+    setHidden(this.#bikes, false);
   }
 
   #frame(fleet: Fleet, rider: Rider | undefined, eyeDone: boolean): void {
     const riders = this.#eyes || rider !== undefined ? [] : matching(fleet.riders, this.#typed);
     setHidden(this.#head, rider === undefined && !eyeDone);
     setHidden(this.#side, rider === undefined);
-    setHidden(this.#give, rider === undefined && !eyeDone);
-    setHidden(this.#bikes, rider === undefined && !eyeDone);
+    setHidden(this.#give, (rider === undefined && !eyeDone) || (rider !== undefined && this.#at === whole));
+    setHidden(this.#bikes, true);
+    const on = rider?.on;
+    setText(this.#on, on?.loan === undefined ? "" : w("spareBike.on", { spare: on.name, clock: clockWords(on.loan.at, Date.now()) }));
+    setHidden(this.#on, on === undefined);
     setHidden(this.#eye, !this.#eyes || eyeDone);
     setHidden(this.#pad, this.#eyes || rider !== undefined);
     setHidden(this.#next, rider === undefined && !eyeDone);
@@ -177,22 +188,13 @@ class Front {
     if (rider !== undefined) this.#card.href = `#/car/card/${rider.bike.rec}`;
     setText(this.#who, eyeDone ? w("eye.title") : whoWords(rider));
     this.#side.view = {
-      name: "side", legend: w("car.side"), value: this.#at, options: carSides.map((value) => ({ value, label: w(`side.${value}`) })),
+      name: "side", legend: w("car.side"), value: this.#at, options: [...carSides.map((value) => ({ value, label: w(`side.${value}`) })), { value: whole, label: w("spareBike.one") }],
     };
     setText(this.#state, this.#hint(fleet, riders.length, rider));
     keyed(this.#riders, riders.slice(0, fewRiders), ({ bike }) => bike.rec, ({ bike }) => this.#offer(bike.rec), (node, each) => {
       const button = node.firstElementChild;
       if (button !== null) setText(button, whoWords(each) || each.bikeName);
     });
-  }
-
-  // showBikes: where no wheel helps, a whole bike may.
-  #showBikes(rider: Rider | undefined, verdicts: readonly BikeVerdict[], own: Parameters<typeof bikeLines>[1]): void {
-    const on = rider?.on;
-    this.#bikes.view = {
-      who: whoWords(rider), on: on?.loan === undefined ? "" : w("spareBike.on", { spare: on.name, clock: clockWords(on.loan.at, Date.now()) }),
-      lines: bikeLines(verdicts, own, this.#fleet?.bikes ?? [], Date.now()),
-    };
   }
 
   #offer(rec: string): HTMLLIElement {

@@ -4,7 +4,9 @@ import type { Entry } from "../entry.ts";
 import type { spareBikeWords as english } from "../en/spare_bikes.ts";
 
 export const spareBikeWords = {
-  "spareBike.title": "Ersatzfahrräder, die nächsten zuerst",
+  "spareBike.one": "Fahrrad",
+  "spareBike.others": "Andere Ersatzfahrräder",
+  "spareBike.none": "Kein Ersatzfahrrad ist frei. Unter Laufräder, Teamwagen, wird ein Fahrrad dazu.",
   "spareBike.saddle": "Sattel auf {mm} mm",
   "spareBike.saddleStays": "Sattel bleibt auf {mm} mm",
   "spareBike.saddleAsk": "Sattel nach Augenmaß einstellen",

@@ -1,7 +1,9 @@
 // The words of whole bikes on the roof.
 
 export const spareBikeWords = {
-  "spareBike.title": "Spare bikes, the nearest first",
+  "spareBike.one": "Bike",
+  "spareBike.others": "Other spare bikes",
+  "spareBike.none": "No spare bike is free. A bike becomes a spare one in Wheels, under Team car.",
   "spareBike.saddle": "saddle to {mm} mm",
   "spareBike.saddleStays": "saddle stays at {mm} mm",
   "spareBike.saddleAsk": "set the saddle by eye",
