@@ -10,6 +10,7 @@ require (
 	github.com/evanw/esbuild v0.28.0
 	github.com/gorilla/mux v1.8.1
 	github.com/gorilla/sessions v1.4.0
+	github.com/tetratelabs/wazero v1.12.0 // by a program in calc/wasm/testdata, which tidying does not see
 	golang.org/x/image v0.47.0
 	golang.org/x/sys v0.49.0
 	golang.org/x/time v0.16.0
@@ -17,13 +18,12 @@ require (
 	modernc.org/libc v1.80.1
 	modernc.org/sqlite v1.62.0
 	pgregory.net/rapid v1.3.0
-	rsc.io/qr v0.2.0
+	rsc.io/qr v0.2.0 // in tests alone: another encoder than calc/qr, to compare with
 )
-
-require github.com/coder/websocket v1.8.15
 
 require (
 	github.com/BurntSushi/toml v1.4.1-0.20240526193622-a339e1f7089c // indirect
+	github.com/coder/websocket v1.8.15 // indirect
 	github.com/dustin/go-humanize v1.1.0 // indirect
 	github.com/go-json-experiment/json v0.0.0-20260213210345-44df1a37e875 // indirect
 	github.com/google/uuid v1.6.0 // indirect

@@ -90,4 +90,3 @@ func (r *rider) past(step string) {
 		r.t.Fatal(err)
 	}
 }
-
