@@ -44,6 +44,9 @@ func browserOptions(t testing.TB) []chromedp.ExecAllocatorOption {
 		chromedp.ExecPath(path), chromedp.DisableGPU, chromedp.Flag("disable-quic", true), chromedp.NoFirstRun,
 		chromedp.Flag("disable-component-update", true), chromedp.Flag("lang", "en-US"),
 	}
+	if language := languageOf(t); language != "en" {
+		options = append(options, chromedp.Flag("accept-lang", language))
+	}
 	if os.Geteuid() == 0 {
 		options = append(options, chromedp.NoSandbox)
 	}

@@ -5,6 +5,7 @@ import (
 	"path/filepath"
 	"regexp"
 	"strconv"
+	"sync"
 	"testing"
 )
 
@@ -19,7 +20,22 @@ var (
 // key itself gives the form for many, and key#one the form for one.
 func words(t testing.TB) map[string]string {
 	t.Helper()
-	return wordsIn(t, "en")
+	return wordsIn(t, languageOf(t))
+}
+
+var spoken sync.Map // the name of a test to its language
+
+// speak has a test's phones and words in another language than English.
+func speak(t *testing.T, language string) {
+	spoken.Store(t.Name(), language)
+	t.Cleanup(func() { spoken.Delete(t.Name()) })
+}
+
+func languageOf(t testing.TB) string {
+	if language, found := spoken.Load(t.Name()); found {
+		return language.(string)
+	}
+	return "en"
 }
 
 // wordsIn is the catalogue of a language.

@@ -24,7 +24,7 @@ func (p *Page) says(side, text string) {
 	})
 }
 
-var bigNumber = regexp.MustCompile(`(?m)^\d+[.]\d\d$`)
+var bigNumber = regexp.MustCompile(`(?m)^\d+[.,]\d\d$`)
 
 // number waits for the number on a wheel's card.
 func (p *Page) number(side string) string {
