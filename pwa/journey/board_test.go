@@ -112,6 +112,9 @@ func TestTheDailyUseFitsOnePhone(t *testing.T) {
 		p.Resize(size)
 		p.Axe()
 		p.wide("pressure at " + size.Name)
+		if over := Eval[float64](p, `Math.max(...[...document.querySelectorAll("rs-wheel-card")].map((card) => card.querySelector(".reads .unit").getBoundingClientRect().right - card.querySelector("rs-reading-box").getBoundingClientRect().left))`); over > 0 {
+			t.Errorf("at %s the number's unit lies %.0f px under the gauge's box", size.Name, over)
+		}
 		page, daily := p.high()
 		bar := Eval[float64](p, `(() => { const foot = document.querySelector(".foot"); return getComputedStyle(foot).position === "sticky" && innerWidth < 900 ? foot.offsetHeight : 0; })()`)
 		t.Logf("at %s the page is %.0f px high, the daily use ends at %.0f, the bar takes %.0f", size.Name, page, daily, bar)

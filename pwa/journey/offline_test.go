@@ -33,6 +33,10 @@ func TestColdStartOfflineAfterOneVisit(t *testing.T) {
 	p.See(words(t)["cautions.title"])
 	p.Reload()
 	p.See(words(t)["cautions.title"])
+	p.Go("pressure/team") // a page with a script of its own, also as the first that is opened
+	p.See(words(t)["print.none"])
+	p.Reload()
+	p.See(words(t)["print.none"])
 }
 
 func TestTypedTextOutlivesAKilledBrowser(t *testing.T) {

@@ -1,7 +1,7 @@
 // A screen whose script and words come when it is first wanted; after the start all come, so that no place has to wait later.
 
+import { Later } from "./ui/later.ts";
 import type { Screen } from "./ui/screen.ts";
-import { learn } from "./words/locale.ts";
 
 export interface LazyScreen extends Screen {
   // load fetches the script. It rejects when that is not to be had.
@@ -9,19 +9,16 @@ export interface LazyScreen extends Screen {
 }
 
 export function lazy(name: string, title: () => string, fetch: () => Promise<{ readonly screen: Screen }>): LazyScreen {
-  let loaded: Screen | undefined;
-  const load = async (): Promise<void> => {
-    const [script] = await Promise.all([fetch(), learn("later")]);
-    loaded = script.screen;
-  };
+  const script = new Later(fetch);
   return {
-    name, title, load,
+    name, title,
+    load: async () => void (await script.load()),
     open(host, ctx) {
-      if (loaded !== undefined) return loaded.open(host, ctx);
-      void load().then(() => {
-        if (!ctx.closed.aborted) loaded?.open(host, ctx);
+      if (script.here !== undefined) return script.here.screen.open(host, ctx);
+      void script.load().then(({ screen }) => {
+        if (!ctx.closed.aborted) screen.open(host, ctx);
       }).catch((error: unknown) => ctx.trouble(error));
     },
-    close: () => loaded?.close?.(),
+    close: () => script.here?.screen.close?.(),
   };
 }

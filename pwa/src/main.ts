@@ -105,7 +105,7 @@ async function takeServersBook(theirs: string): Promise<void> {
 }
 
 whenIdle(() => {
-  for (const place of places) void place.load().catch(() => undefined); // told when somebody goes there
+  for (const load of [pressure.later, ...places.map((place) => place.load)]) void load().catch(() => undefined); // told when somebody goes there
   forgetErased(book);
   startSync(sync, book);
   takeUpdate.now = watchUpdates({ offer: () => app.offerUpdate(), flush: () => drafts.flush() });

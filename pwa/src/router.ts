@@ -19,7 +19,8 @@ export class Router {
 
   // start opens the first screen whole: a frame that is filled later would jump.
   async start(): Promise<void> {
-    await this.#named().screen.load?.().catch(() => undefined); // opening tries again, and tells
+    const { screen, path } = this.#named();
+    await screen.load?.(path).catch(() => undefined); // opening tries again, and tells
     this.#arrive();
   }
 

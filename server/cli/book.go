@@ -5,6 +5,7 @@ import (
 	"flag"
 	"fmt"
 	"log/slog"
+	"time"
 
 	"rimside/store/blob"
 	"rimside/store/sqlite"
@@ -37,7 +38,9 @@ func openBook(dir string, log *slog.Logger) (*sqlite.Book, error) {
 	return sqlite.Open(dir, bookOptions(log))
 }
 
-func bookOptions(log *slog.Logger) sqlite.Options { return sqlite.Options{Log: log, Blobs: blob.In} }
+func bookOptions(log *slog.Logger) sqlite.Options {
+	return sqlite.Options{Log: log, Blobs: blob.In, Now: notBefore(builtOn(), time.Now, log)}
+}
 
 // onBook runs a command's work on a book that must be there already.
 func onBook(c call, name string, needsFile bool, work func(book *sqlite.Book, data, file string) error) (err error) {

@@ -6,7 +6,6 @@ import (
 	"flag"
 	"fmt"
 	"log/slog"
-	"time"
 
 	"rimside/server/access"
 )
@@ -39,7 +38,7 @@ func pair(c call) (err error) {
 	if !newKeys {
 		return printCode(ctx, c, book)
 	}
-	if err := access.Rotate(ctx, book, time.Now()); err != nil {
+	if err := access.Rotate(ctx, book, book.Now()); err != nil {
 		return err
 	}
 	fmt.Fprintln(c.stdout, "A new key signs the sessions from the next start of the server on. Make sibling servers anew from a backup.")

@@ -81,8 +81,8 @@ func reachOf(ctx context.Context, s serveSettings, at net.Addr, book *sqlite.Boo
 	} // else only this machine comes, and any of its names will do
 	switch {
 	case s.lan:
-		if r.authority, r.fresh, err = trust.OpenAuthority(ctx, book, host, time.Now()); err == nil {
-			r.tls = trust.NewLeaf(r.authority, host, machineAddresses, time.Now, log).Config()
+		if r.authority, r.fresh, err = trust.OpenAuthority(ctx, book, host, book.Now()); err == nil {
+			r.tls = trust.NewLeaf(r.authority, host, machineAddresses, book.Now, log).Config()
 		}
 	case s.cert != "":
 		var files *trust.Files

@@ -138,6 +138,7 @@ func listenAndServe(ctx context.Context, c call, settings serveSettings) (err er
 		Access:       how.access,
 		Dist:         pwa.Dist(),
 		Calculations: web.Calculations{Call: registry.Call, Contracts: registry.Contracts},
+		Now:          book.Now,
 		Listen:       listener.Addr(),
 		Demo:         settings.demo,
 		Book:         book,

@@ -68,8 +68,8 @@ export interface Ctx {
 export interface Screen {
   readonly name: string; // as in the route: #/name or #/name/path
   title(): string;
-  // load fetches the screen's script, where it has one of its own. It rejects when that is not to be had.
-  load?(): Promise<void>;
+  // load fetches the script of the screen's page at the path, where it has one of its own. It rejects when that is not to be had.
+  load?(path: readonly string[]): Promise<void>;
   open(host: HTMLElement, ctx: Ctx): void;
   close?(): void;
 }

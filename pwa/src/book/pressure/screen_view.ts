@@ -2,7 +2,6 @@
 
 import { facts as joined, listed, w } from "../../words/index.ts";
 import { type Side, sides } from "./answer.ts";
-import { type CurveView, curveView } from "./chart_view.ts";
 import type { PressureDraft } from "./draft.ts";
 import { labelOf } from "./field_view.ts";
 import type { Kept } from "./kept.ts";
@@ -11,9 +10,7 @@ import { headline, type PlacesView, placesView, stale } from "./places_view.ts";
 import type { PressureUnit } from "../value/quantity.ts";
 import { faultsOf, type Reading, type RequestBody } from "./request.ts";
 import type { Scene } from "./told.ts";
-import { veiledWords } from "../value/veil.ts";
 import { type Held, type WheelView, wheelView } from "./wheel_view.ts";
-import { type Row, whyRows } from "./why_view.ts";
 
 export interface ScreenView {
   readonly heading: string;
@@ -24,16 +21,7 @@ export interface ScreenView {
   readonly notices: readonly NoticeView[];
   readonly assumed: string;
   readonly firm: string;
-  readonly curves: readonly WhyView[];
   readonly spoken: string; // for those who listen
-}
-
-// WhyView is one wheel's page of reasons.
-export interface WhyView {
-  readonly side: Side;
-  readonly curve: CurveView | undefined;
-  readonly rows: readonly Row[];
-  readonly remark: string;
 }
 
 export interface Facts {
@@ -57,41 +45,20 @@ export function screenView(facts: Facts): ScreenView {
   const wheels = sides.map((side) => wheelOf(side, facts, notices, scene));
   return {
     heading: draft.bike || w("head.bike"), headline: headline(draft, question), stale: stale(draft, now), places: placesView(draft, reading, now), wheels,
-    notices: notices.filter((each) => each.severity !== "stop" && each.code !== underWhy),
+    notices: notices.filter((each) => each.severity !== "stop" && each.code !== underReasons),
     assumed: reading.assumed.length === 0 ? "" : w("assumed.list", { what: listed(reading.assumed.map((each) => w(`assumed.${each}`))) }),
     firm: firmness(draft),
-    curves: kept === undefined ? [] : curvesOf(kept, scene, notices, veiledWords(draft) !== ""),
     spoken: wheels.map((each) => w("said.wheel", { side: each.title, what: spokenOf(each) })).join(" "),
   };
 }
+
+// How far the sums hold is told with the reasons, not on the face.
+export const underReasons = "wheel_leaves_ground";
 
 // sceneOf is where the answered question's gauge is read.
 export function sceneOf(question: RequestBody | undefined, unit: PressureUnit): Scene {
   const rideC = question?.ride.c ?? 20;
   return { unit, rideC, hereC: question === undefined || question.here === "ride" ? rideC : question.set.c };
-}
-
-type Curves = ScreenView["curves"];
-
-// The same answer in the same unit gives the same curves, also the same object, so that they need not be drawn again.
-const drawn = new WeakMap<Kept, { readonly unit: PressureUnit; readonly veiled: boolean; readonly curves: Curves }>();
-
-function curvesOf(kept: Kept, scene: Scene, notices: readonly NoticeView[], veiled: boolean): Curves {
-  const before = drawn.get(kept);
-  if (before?.unit === scene.unit && before.veiled === veiled) return before.curves;
-  const { question, answer } = kept;
-  const curves = sides.map((side) => ({
-    side, curve: curveView(side, answer[side], scene), rows: whyRows(answer[side], { side, question, unit: scene.unit, veiled }), remark: remarkOf(side, notices),
-  }));
-  drawn.set(kept, { unit: scene.unit, veiled, curves });
-  return curves;
-}
-
-// How far the sums hold is told with the reasons, not on the face.
-const underWhy = "wheel_leaves_ground";
-
-function remarkOf(side: Side, notices: readonly NoticeView[]): string {
-  return notices.find((each) => each.code === underWhy && (each.wheel === side || each.wheel === "both"))?.text ?? "";
 }
 
 function spokenOf(wheel: WheelView): string {

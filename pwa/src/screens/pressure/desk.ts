@@ -12,6 +12,7 @@ import type { Reading } from "../../book/pressure/request.ts";
 import { rideDue } from "../../book/pressure/ride_due.ts";
 import { screenView, type ScreenView } from "../../book/pressure/screen_view.ts";
 import { tables } from "../../book/pressure/tables.ts";
+import { veiledWords } from "../../book/value/veil.ts";
 import { setHidden } from "../../ui/part.ts";
 import type { Ctx } from "../../ui/screen.ts";
 import { w } from "../../words/index.ts";
@@ -269,7 +270,7 @@ export class Desk {
     return {
       screen, state, undo: this.#acts.ground.said, bikes, kept: groundLines(entries.grounds), notes, bar,
       readings: readingViews({ draft, reading: state.reading, expected: sums.expected, unit, now, tables }), moved: draft.plain ? "" : shiftWords(sums.learned), ride: this.rides.view(this.#lent()),
-      demo: draft.demo ? w("head.demo") : "",
+      demo: draft.demo ? w("head.demo") : "", answered: sums.kept && { kept: sums.kept, unit, veiled: veiledWords(draft) !== "" },
     };
   }
 

@@ -6,7 +6,6 @@ import { checkTitleWords } from "./check_titles.ts";
 import { installWords } from "./install.ts";
 import { measureAgeWords } from "./measure_age.ts";
 import { pressureWords } from "./pressure.ts";
-import { printWords } from "./print.ts";
 import { readyWords } from "./ready.ts";
 import { recordWords } from "./records.ts";
 import { recoverWords } from "./recover.ts";
@@ -64,7 +63,6 @@ export const first = {
   ...rideWords,
   ...recordWords,
   ...installWords,
-  ...printWords,
   ...readyWords,
   ...checkTitleWords,
   ...measureAgeWords,

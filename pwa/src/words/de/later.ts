@@ -14,10 +14,12 @@ import { morningWords } from "./morning.ts";
 import { packingWords } from "./packing.ts";
 import { phoneWords } from "./phones.ts";
 import { settingsWords } from "./settings.ts";
+import { printWords } from "./print.ts";
 import { sourceWords } from "./sources.ts";
 import { spokesWords } from "./spokes.ts";
 import { trialWords } from "./trial.ts";
 import { wheelsWords } from "./wheels.ts";
+import { whyWords } from "./why.ts";
 import { courseWords } from "./course.ts";
 import { eventWholeWords } from "./event_whole.ts";
 import { groundMeasureWords } from "./ground_measure.ts";
@@ -25,6 +27,8 @@ import { spareBikeWords } from "./spare_bikes.ts";
 import { tagWords } from "./tags.ts";
 
 export const later = {
+  ...printWords,
+  ...whyWords,
   ...settingsWords,
   ...cautionWords,
   ...historyWords,

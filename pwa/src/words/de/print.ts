@@ -4,10 +4,6 @@ import type { Entry } from "../entry.ts";
 import type { printWords as english } from "../en/print.ts";
 
 export const printWords = {
-  "print.title": "Drucken",
-  "print.team": "Teamliste",
-  "print.card": "Startkarte",
-  "print.hint": "Die Teamliste zeigt jedes Rad dieses Buchs auf einer Seite. Die Startkarte gehört zu diesem Rad, für die Tasche oder das Oberrohr.",
   "print.button": "Drucken",
   "print.back": "Zurück",
   "print.washboard": "{kind}, Waschbrett",

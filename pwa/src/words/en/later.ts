@@ -17,14 +17,18 @@ import { morningWords } from "./morning.ts";
 import { packingWords } from "./packing.ts";
 import { phoneWords } from "./phones.ts";
 import { settingsWords } from "./settings.ts";
+import { printWords } from "./print.ts";
 import { sourceWords } from "./sources.ts";
 import { spareBikeWords } from "./spare_bikes.ts";
 import { spokesWords } from "./spokes.ts";
 import { tagWords } from "./tags.ts";
 import { trialWords } from "./trial.ts";
 import { wheelsWords } from "./wheels.ts";
+import { whyWords } from "./why.ts";
 
 export const later = {
+  ...printWords,
+  ...whyWords,
   ...settingsWords,
   ...cautionWords,
   ...historyWords,

@@ -1,10 +1,6 @@
 // The words of what is printed: the team list and the start card.
 
 export const printWords = {
-  "print.title": "Print",
-  "print.team": "Team list",
-  "print.card": "Start card",
-  "print.hint": "The team list has every bike of this book on one page. The start card is this bike’s, for the pocket or the top tube.",
   "print.button": "Print",
   "print.back": "Way back",
   "print.washboard": "{kind}, washboard",

@@ -1,5 +1,4 @@
-// The words of what follows a ride, of other widths, of the reasons behind the numbers and of the first week's questions;
-// part of the one catalogue.
+// The words of what follows a ride, of other widths and of the first week's questions; part of the one catalogue.
 
 export const rideWords = {
   "ride.intro": "One answer a wheel, and the next pressures learn from it.",
@@ -61,71 +60,6 @@ export const rideWords = {
   "widths.hookless": "On a straight or unknown rim edge: only tyres that their maker names for hookless rims.",
   "widths.table": "The rim’s own table has another limit for each width: read it before you buy.",
   "widths.room": "The frame’s room is not recorded: measure it before you buy.",
-
-  "why.veiled": "known, not shown on this phone",
-  // family: whyPart.
-  "whyPart.uses": "From",
-  "whyPart.how": "How",
-  "whyPart.source": "Source",
-  "whyPart.sure": "How sure",
-  // family: uses.
-  "uses.load": "load on this wheel {n} N",
-  "uses.weight": "rider’s and bike’s weight and how it falls on the wheels",
-  "uses.measured": "width {mm} mm, measured",
-  "uses.predicted": "width {mm} mm, predicted",
-  "uses.squashFront": "squash of 14 % in front at 40 mm, wider ones a little more",
-  "uses.squashRear": "squash of 16.5 % behind at 40 mm, wider ones a little more",
-  "uses.shift": "your notes after rides {percent} %",
-  "uses.min": "printed minimum {p}",
-  "uses.tyreMax": "tyre’s maximum {p}",
-  "uses.rimMax": "rim’s maximum {p}",
-  "uses.tableMax": "rim’s table {p}",
-  "uses.hookless": "hookless cap {p}",
-  "uses.set": "set at {c} °C, {m} m",
-  "uses.ride": "ridden at {c} °C, {m} m",
-  "uses.warmest": "warmest {c} °C",
-  "uses.gauge": "gauge reads {p} too high",
-  "uses.buttons": "softer, firmer and wet: {n} steps of 5 %",
-  "uses.numbers": "usual practice, the loss curve, floor and ceiling below",
-  "uses.ground": "today’s ground and speed",
-  "uses.pressure": "the recommended pressure",
-  // family: whyHow.
-  "whyHow.recommended": "Where watts lost and distance from usual practice, weighed together, are least; more or less by what your notes say and the steps of the buttons; no lower than the floor and no higher than the ceiling.",
-  "whyHow.custom": "The pressure at which the wheel’s load squashes the tyre by that share of its width, as a thin ring of air; a little more with a tube, less with an insert.",
-  "whyHow.optimum": "Where the loss in the casing, which falls with pressure, and the loss to roughness, which rises with it, add up to the least along the day.",
-  "whyHow.good": "The pressures within the limits, and within a quarter of the number, that cost this wheel at most 1 watt more than the number.",
-  "whyHow.floor": "The pressure at which hard braking (front) or seated climbing (rear) squashes the tyre by 18 % with a tube, 20 % tubeless, 24 % with an insert; never under the printed minimum.",
-  "whyHow.ceiling": "The lowest of all markings, carried by the gas law to the ride, so that it holds where you set it, at the ride and at the warmest hour.",
-  "whyHow.set": "The gas law at constant volume: absolute pressure over absolute temperature stays the same; the air around gets thinner with altitude.",
-  "whyHow.likely": "The recommendation again with the ground half or twice as rough, the width a little other, the load 3 % other: the lowest and the highest of them.",
-  "whyHow.load": "All weight times this wheel’s share, or its own scale reading.",
-  "whyHow.squash": "How deep the load presses the tyre in: the load grows with that depth to the power of one and a half.",
-  "whyHow.loss": "Casing: load times a loss that falls with pressure. Roughness: what the road’s bumps put through tyre, wheel and body. Both times the speed.",
-  // family: whySource.
-  "whySource.recommended": "Our own rule, from the lines below.",
-  "whySource.custom": "Common practice, fitted to remembered set-ups. Tyre as a spring: Renart and Roura-Grabulosa 2019.",
-  "whySource.optimum": "Casing: Clark 1978, Grappe 1999. Roughness: ISO 8608, Zuo and Zhang 2013, Turner arXiv 2405.00019. Body: Fairley and Griffin 1989.",
-  "whySource.good": "As the computed best; 1 watt is our choice.",
-  "whySource.floor": "Our choice: no published figure was found.",
-  "whySource.ceiling": "The markings as you typed them. The 5 bar cap of hookless rims: a tyre maker’s page quoting ETRTO. Air: ISO 2533.",
-  "whySource.set": "Gas law; standard air of ISO 2533.",
-  "whySource.likely": "Our choice of how far off the inputs may be.",
-  "whySource.load": "Statics. A share of 42 % in front is remembered practice.",
-  "whySource.squash": "Renart and Roura-Grabulosa 2019; its size fitted to a published 15 % chart.",
-  "whySource.loss": "As the computed best.",
-  // family: whySure.
-  "whySure.recommended": "Near what riders use: within about 10 % of remembered set-ups.",
-  "whySure.band": "If ground, width or load are a little other than typed: {range}.",
-  "whySure.custom": "A habit, not a law: riders differ by 10 % and more. Your notes after rides correct it.",
-  "whySure.optimum": "The lowest point is flat and moves with the ground: trust the fine range more than the point.",
-  "whySure.good": "Its ends move by a third if the ground is twice as rough.",
-  "whySure.floor": "Careful for most. A kerb or a sharp stone can still reach the rim.",
-  "whySure.ceiling": "As sure as the markings you typed.",
-  "whySure.set": "Within about 0.03 bar: the day’s weather and the casing’s stretch are left out. Gauges differ by more.",
-  "whySure.likely": "Does not cover what was typed wrongly.",
-  "whySure.load": "Two scale readings are best; a share is within a few percent.",
-  "whySure.squash": "Within about 15 %: tyres of one size differ.",
-  "whySure.loss": "Good for comparing pressures; the sum itself may be off by half.",
 
   // family: ask.
   "ask.bags": "Bottles and bags too?",

@@ -6,7 +6,7 @@ import { keyed } from "../../../ui/keyed.ts";
 import { actName, define, Part, setAttr, setHidden, setText } from "../../../ui/part.ts";
 import type { BikeLine } from "../../../book/pressure/bikes.ts";
 import { w } from "../../../words/index.ts";
-import { printWays } from "../print/print.ts";
+import { printWays } from "../print/ways.ts";
 
 export const bikeOpened = actName<string>("rs-bike-opened"); // "" for a new one
 export const bikeCopied = actName<undefined>("rs-bike-copied");

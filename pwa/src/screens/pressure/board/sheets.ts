@@ -2,6 +2,7 @@
 
 import type { Side } from "../../../book/pressure/answer.ts";
 import type { GroundLine } from "../../../book/pressure/grounds.ts";
+import type { Answered } from "../../../book/pressure/reasons.ts";
 import type { ScreenView } from "../../../book/pressure/screen_view.ts";
 import { el } from "../../../ui/el.ts";
 import { define, listen, Part } from "../../../ui/part.ts";
@@ -17,7 +18,8 @@ import { type NoteLine, Notes } from "../ride/noted.ts";
 import { answered } from "../setup/answers.ts";
 import { Inputs, type InputState } from "../setup/inputs.ts";
 import { weatherSection } from "../setup/sections.ts";
-import { Why } from "../why/why.ts";
+import { whyScript } from "../later.ts";
+import type { Whys } from "../why/whys.ts";
 import { shiftWanted } from "./adjust.ts";
 import { airWanted } from "./places.ts";
 import { rideWanted } from "./set_bar.ts";
@@ -31,6 +33,7 @@ export interface SheetsView {
   readonly kept: readonly GroundLine[];
   readonly notes: readonly NoteLine[];
   readonly ride: AfterRideView;
+  readonly answered: Answered | undefined; // what the reasons are told of
 }
 
 interface Made {
@@ -128,14 +131,15 @@ export class Sheets extends Part<SheetsView> {
   }
 
   #why(): Made {
-    const why: Readonly<Record<Side, Why>> = { front: new Why(), rear: new Why() };
     const host = el("div");
+    let whys: Whys | undefined;
     return {
       sheet: new Sheet("why-sheet", () => [host, answered("lower")]),
-      show: ({ screen }) => {
-        const one = screen.curves.find(({ side }) => side === this.#side);
-        if (host.firstChild !== why[this.#side]) host.replaceChildren(why[this.#side]);
-        if (one !== undefined) why[this.#side].view = one;
+      show: (view) => {
+        const script = whyScript.here;
+        if (script === undefined) return void whyScript.load().then(() => this.view !== undefined && this.show(this.view));
+        if (whys === undefined) host.append(whys = new script.Whys());
+        whys.view = { side: this.#side, answered: view.answered };
       },
     };
   }

@@ -1,17 +1,8 @@
-// What the pages to print share: the ways there and back, and when they look again.
+// What the pages to print share: the way back, and when they look again.
 
 import { el } from "../../../ui/el.ts";
 import type { Ctx } from "../../../ui/screen.ts";
 import { w } from "../../../words/index.ts";
-
-// printWays leads from the Pressure screen to what can be printed.
-export function printWays(): HTMLElement {
-  return el("div", { class: "stack print-ways" },
-    el("h3", {}, w("print.title")), el("p", { class: "small quiet" }, w("print.hint")),
-    el("div", { class: "row" },
-      el("a", { class: "button", href: "#/pressure/card" }, w("print.card")),
-      el("a", { class: "button", href: "#/pressure/team" }, w("print.team"))));
-}
 
 // openPrint sets the heading and the way back.
 export function openPrint(ctx: Ctx, title: string): void {

@@ -1,7 +1,7 @@
 // The curve of one wheel and where its numbers come from: a page for each, opened by its line.
 
 import "../ride/beside.css";
-import type { WhyView } from "../../../book/pressure/screen_view.ts";
+import type { WhyView } from "../../../book/pressure/reasons.ts";
 import type { Row } from "../../../book/pressure/why_view.ts";
 import { Chart } from "../../../ui/chart.ts";
 import { el } from "../../../ui/el.ts";
