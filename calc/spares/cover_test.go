@@ -247,3 +247,20 @@ func benchmarkCover(b *testing.B, steps int) {
 		spares.Cover(bikes, wheels, 12, steps)
 	}
 }
+
+// Where the greedy pick leaves nobody out, no search is needed to prove it.
+func TestALoadThatCoversAllIsProvedAtOnce(t *testing.T) {
+	end := roadRear()
+	bikes := []spares.Bike{{ID: "1", Weight: 0.1, Rear: end}, {ID: "2", Weight: 0.2, Rear: end}, {ID: "3", Weight: 0.3, Rear: end}}
+	other := end
+	other.Width = unit.FromMM(148)
+	bikes = append(bikes, spares.Bike{ID: "4", Weight: 1, Rear: other}) // no wheel fits: no search helps
+	if load := spares.Cover(bikes, []spares.Spare{spareFor(end)}, 2, 0); !load.Exact || len(load.Covered) != 3 {
+		t.Errorf("%+v", load)
+	}
+	second := spareFor(other)
+	second.ID = "b"
+	if load := spares.Cover(bikes, []spares.Spare{spareFor(end), second}, 1, 0); load.Exact {
+		t.Errorf("with a place too few nothing is proved without a search: %+v", load)
+	}
+}

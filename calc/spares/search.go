@@ -36,7 +36,16 @@ func (s *search) greedy(places int) {
 }
 
 // run searches on from the greedy pick, until nothing better can be there or the steps are used up.
-func (s *search) run(places int) { s.branch(s.candidates, nil, newSet(len(s.weight)), 0, places) }
+func (s *search) run(places int) {
+	var all float64
+	for _, weight := range s.weight {
+		all += weight
+	}
+	if s.bestWeight+better >= all { // nobody whom a wheel fits is left out: no search can add to that
+		return
+	}
+	s.branch(s.candidates, nil, newSet(len(s.weight)), 0, places)
+}
 
 // option is a wheel with what it would add now.
 type option struct {

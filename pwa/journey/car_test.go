@@ -232,6 +232,13 @@ func TestTwoCarsLendOneSpare(t *testing.T) {
 		p.See("GIVE REAR 3")
 		p.Tap("button", fill(in["car.gaveSpoken"], "spare", "Rear 3", "who", riders[i]))
 		p.See(fill(in["car.gaveDone"], "spare", "Rear 3", "who", riders[i]))
+		p.keyIn(riders[i][:3]) // and a whole bike
+		p.Choose(in["car.side"], in["spareBike.one"])
+		p.See("GIVE ROOF BIKE 1")
+		p.See("Roof bike 2 · roof, right")
+		p.See("no: out with 7 since ")
+		p.Tap("button", fill(in["car.gaveSpoken"], "spare", "Roof bike 1", "who", riders[i]))
+		p.See(fill(in["car.gaveDone"], "spare", "Roof bike 1", "who", riders[i]))
 	}
 	road.SwitchTo(0)
 	for _, p := range cars {
@@ -241,11 +248,12 @@ func TestTwoCarsLendOneSpare(t *testing.T) {
 				car.Online() // they meet the server in any order
 			}
 			text := p.Text()
-			return strings.Contains(text, "Rear 3 is with "+riders[0]) && strings.Contains(text, "Rear 3 is with "+riders[1])
+			return strings.Contains(text, "Rear 3 is with "+riders[0]) && strings.Contains(text, "Rear 3 is with "+riders[1]) &&
+				strings.Contains(text, "Roof bike 1 is with "+riders[0]) && strings.Contains(text, "Roof bike 1 is with "+riders[1])
 		})
 		p.Eventually("both riders named in one conflict", func() bool {
 			text := p.Text()
-			return strings.Contains(text, "Rear 3 was given out by two cars") && strings.Contains(text, in["lent.twice"])
+			return strings.Contains(text, "Rear 3 was given out by two cars") && strings.Contains(text, "Roof bike 1 was given out by two cars") && strings.Contains(text, in["lent.twice"])
 		})
 	}
 }

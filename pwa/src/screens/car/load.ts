@@ -10,6 +10,7 @@ import { openPage } from "../../ui/page.ts";
 import { setHidden, setText } from "../../ui/part.ts";
 import type { Ctx } from "../../ui/screen.ts";
 import { w } from "../../words/index.ts";
+import { printButton } from "../shared/paper.ts";
 import { follow } from "../shared/follow.ts";
 import { fleetNow } from "./car_book.ts";
 import { stoppedSpares } from "./verdicts.ts";
@@ -34,8 +35,8 @@ class LoadPage {
   constructor(host: HTMLElement, ctx: Ctx) {
     this.#ctx = ctx;
     openPage(ctx, w("load.title"), { href: "#/car", words: w("place.car") });
-    host.append(el("div", { class: "stack car" },
-      el("section", { class: "card stack" }, el("div", {}, el("label", { for: "load-places" }, w("load.places")), this.#places), this.#sum, el("div", { class: "row" }, this.#progress, this.#stop), el("h2", {}, w("load.take")), this.#wheels),
+    host.append(el("div", { class: "stack car" }, el("div", { class: "row noprint" }, printButton()),
+      el("section", { class: "card stack" }, el("div", { class: "noprint" }, el("label", { for: "load-places" }, w("load.places")), this.#places), this.#sum, el("div", { class: "row" }, this.#progress, this.#stop), el("h2", {}, w("load.take")), this.#wheels),
       this.#without,
       el("details", { class: "card fold" }, el("summary", {}, w("load.leaders")), el("div", { class: "stack" }, el("p", { class: "small quiet" }, w("load.leadersWhy")), this.#leaders))));
     this.#places.value = "12";

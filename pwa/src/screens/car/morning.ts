@@ -34,6 +34,7 @@ class Morning {
   readonly #ground = el("p", { class: "small" });
   readonly #spares = el("ul", { class: "unmarked morning-spares" });
   readonly #all = el("button", { type: "button", class: "button", on: { click: () => void this.#pumped(this.#open()) } }, w("morning.pumpedAll"));
+  readonly #ridersTitle = el("h2");
   readonly #riders = el("ul", { class: "unmarked morning-riders" });
   readonly #made = el("p", { class: "small made" });
   readonly #again: () => Promise<void>;
@@ -48,7 +49,7 @@ class Morning {
       el("div", { class: "row noprint" }, printButton(), this.#progress, this.#state), el("div", { class: "noprint" }, this.#outcome), this.#none,
       el("div", {}, this.#weather, this.#ground, this.#made), el("p", { class: "small quiet noprint" }, w("morning.why")),
       el("section", { class: "stack" }, el("h2", {}, w("morning.spares")), this.#spares, el("p", { class: "noprint" }, this.#all)),
-      el("section", { class: "stack" }, el("h2", {}, w("morning.riders")), this.#riders), el("p", { class: "small" }, w("morning.note"))));
+      el("section", { class: "stack" }, this.#ridersTitle, this.#riders), el("p", { class: "small" }, w("morning.note"))));
     this.#again = follow(ctx, () => this.#look(), (words) => (this.#outcome.view = { words, failed: true }));
     ctx.closed.addEventListener("abort", ctx.drafts.follow("pressure", () => void this.#again()));
   }
@@ -142,6 +143,7 @@ class Morning {
     const now = Date.now();
     const [first] = rows.flatMap(({ bike, result }) => ("kept" in result ? [{ bike, kept: result.kept }] : []));
     const { weather, ground } = first === undefined ? { weather: "", ground: "" } : conditionsOf(first.bike, first.kept, unit, now);
+    setText(this.#ridersTitle, w("morning.riders", { unit: w(`unit.${unit}`) }));
     setText(this.#weather, weather);
     setText(this.#ground, ground);
     keyed(this.#riders, rows, ({ bike }) => bike.rec, () => el("li", {}, el("span", { class: "named" }), el("span"), el("span", { class: "small" })), (node, sum) => {

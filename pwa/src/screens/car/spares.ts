@@ -44,7 +44,7 @@ class Spares {
       el("div", {}, el("label", { for: "spare-place" }, w("spares.place")), this.#place), el("label", { class: "row" }, this.#bare, w("spares.bare")),
       el("p", {}, el("button", { type: "button", class: "button primary", on: { click: () => void this.#add() } }, w("spares.add"))));
     host.append(el("div", { class: "stack car" }, this.#outcome, this.#none, el("section", { class: "card" }, this.#list),
-      el("section", { class: "card stack" }, el("h2", {}, w("spares.add")), this.#noWheels, this.#form)));
+      el("section", { class: "card stack noprint" }, el("h2", {}, w("spares.add")), this.#noWheels, this.#form)));
     listen(host, chosen, ({ value }) => (this.#chosen = value), ctx.closed);
     this.#again = follow(ctx, () => this.#look(), (words) => (this.#outcome.view = { words, failed: true }));
   }

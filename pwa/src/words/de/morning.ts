@@ -7,7 +7,7 @@ export const morningWords = {
   "morning.title": "Drücke am Morgen",
   "morning.why": "Ein Druck je Ersatzrad, der allen dient, die es bekommen können: nach Gewicht, Untergrund heute und den Grenzen.",
   "morning.spares": "Ersatzräder",
-  "morning.riders": "Fahrer",
+  "morning.riders": "Fahrer, {unit}",
   "morning.rider": "Fahrer",
   "morning.for": "für {riders}",
   "morning.andMore": "{n} weitere",

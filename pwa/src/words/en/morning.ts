@@ -4,7 +4,7 @@ export const morningWords = {
   "morning.title": "Morning pressures",
   "morning.why": "One pressure for each spare that serves the riders it may be given to, by their weights, today’s ground and the limits.",
   "morning.spares": "Spares",
-  "morning.riders": "Riders",
+  "morning.riders": "Riders, {unit}",
   "morning.rider": "Rider",
   "morning.for": "for {riders}",
   "morning.andMore": "{n} more",
