@@ -19,6 +19,10 @@ func rides(few int) int {
 	return few
 }
 
+// atBars is the most that the bars have of the rear wheel's motion: a stiff frame turns about its wheels, and the bars stand up to a
+// quarter of the wheelbase behind the front one.
+const atBars = 0.25
+
 // draw is a ride over a ground of class A to E at 5 to 11 m/s on one of three bikes; off has the masses wrong by up to a quarter and the
 // tyre's stiffness by up to 15 %.
 func draw(seed uint64, off bool) simulated {
@@ -27,6 +31,7 @@ func draw(seed uint64, off bool) simulated {
 	s := simulated{
 		random: r, machine: list[r.IntN(len(list))], gd0: 16e-6 * math.Pow(4, 4.98*r.Float64()-0.49), v: 5 + 6*r.Float64(), seconds: 30 + 30*r.Float64(),
 		rate: []float64{50, 60, 100}[r.IntN(3)], tyreOff: 1, rigidOff: 1, bodyOff: 1, jitter: 0.002, noise: 0.05, drift: 0.03,
+		rear: atBars * r.Float64(), wheelbase: 0.98 + 0.14*r.Float64(),
 	}
 	if off {
 		s.tyreOff, s.rigidOff, s.bodyOff = 1+0.15*(2*r.Float64()-1), 1+0.25*(2*r.Float64()-1), 1+0.25*(2*r.Float64()-1)
