@@ -60,7 +60,7 @@ func each(p predictor, take func(shape []float64, cost float64)) {
 				f.rigid, b = steps(MassDoubt, j)
 				f.body, c = steps(MassDoubt, k)
 				front, rear := p.motions(p.machine.Front, f), p.motions(p.machine.Rear, f)
-				places.each(p, front, rear, func(shape []float64) { take(shape, a+b+c) })
+				places.each(p, front, rear, func(shape []float64, cost float64) { take(shape, a+b+c+cost) })
 			}
 		}
 	}
@@ -88,7 +88,7 @@ func (p predictor) places() places {
 	return out
 }
 
-func (s places) each(p predictor, front, rear [][]complex128, take func(shape []float64)) {
+func (s places) each(p predictor, front, rear [][]complex128, take func(shape []float64, cost float64)) {
 	for _, share := range s.shares {
 		late := s.late
 		if share == 0 {
@@ -96,9 +96,13 @@ func (s places) each(p predictor, front, rear [][]complex128, take func(shape []
 		}
 		for _, l := range late {
 			powers := p.powers(front, rear, l, share)
-			for _, bends := range s.bends {
+			for i, bends := range s.bends {
+				cost := 0.0
+				if i > 0 { // stiff bars are believed as much as all that bend together (our choice)
+					cost = math.Log(barSteps)
+				}
 				for _, folded := range []float64{0, 0.5, 1} {
-					take(seen(powers, bends, folded))
+					take(seen(powers, bends, folded), cost)
 				}
 			}
 		}
