@@ -50,6 +50,7 @@ func each(p predictor, take func(shape []float64, cost float64)) {
 		d := 4*float64(i)/(tried-1) - 2 // deviations
 		return math.Exp(d * doubt), d * d / 2
 	}
+	places := p.places()
 	for i := range tried {
 		for j := range tried {
 			for k := range tried {
@@ -58,43 +59,63 @@ func each(p predictor, take func(shape []float64, cost float64)) {
 				f.tyre, a = steps(TyreDoubt, i)
 				f.rigid, b = steps(MassDoubt, j)
 				f.body, c = steps(MassDoubt, k)
-				front := p.motions(p.machine.Front, f)
-				rear := front
-				if p.machine.Mount == OnFrame {
-					rear = p.motions(p.machine.Rear, f)
-				}
-				p.placed(f, func(f freedom) { take(p.spectrum(front, rear, f), a+b+c) })
+				front, rear := p.motions(p.machine.Front, f), p.motions(p.machine.Rear, f)
+				places.each(p, front, rear, func(shape []float64, cost float64) { take(shape, a+b+c+cost) })
 			}
 		}
 	}
 }
 
-// placed goes through what the phone makes of the motion where it sits.
-func (p predictor) placed(f freedom, take func(freedom)) {
-	shares, bars := []float64{0}, barHertz()
+// places are what the phone may make of the motion where it sits.
+type places struct {
+	shares []float64        // of the rear wheel's motion
+	late   [][][]complex128 // for each wheelbase tried
+	bends  [][][]float64    // for each bending of the bars tried
+}
+
+func (p predictor) places() places {
+	out := places{shares: barShares}
+	bars := barHertz()
 	if p.machine.Mount == OnFrame {
-		shares, bars = rearShares, []float64{0}
+		out.shares, bars = frameShares, []float64{0}
 	}
-	for _, f.folded = range []float64{0, 0.5, 1} {
-		for _, f.bar = range bars {
-			for _, f.rear = range shares {
-				for _, f.wheelbase = range wheelbases(f.rear) {
-					take(f)
+	for _, m := range wheelbases {
+		out.late = append(out.late, p.late(m))
+	}
+	for _, hertz := range bars {
+		out.bends = append(out.bends, p.bends(hertz))
+	}
+	return out
+}
+
+func (s places) each(p predictor, front, rear [][]complex128, take func(shape []float64, cost float64)) {
+	for _, share := range s.shares {
+		late := s.late
+		if share == 0 {
+			late = late[:1]
+		}
+		for _, l := range late {
+			powers := p.powers(front, rear, l, share)
+			for i, bends := range s.bends {
+				cost := 0.0
+				if i > 0 { // stiff bars are believed as much as all that bend together (our choice)
+					cost = math.Log(barSteps)
+				}
+				for _, folded := range []float64{0, 0.5, 1} {
+					take(seen(powers, bends, folded), cost)
 				}
 			}
 		}
 	}
 }
 
-// What a phone on the frame may have of the rear wheel's motion, and how far behind that wheel is, m.
-var rearShares = []float64{0, 0.15, 0.3, 0.4, 0.5, 0.6}
-
-func wheelbases(rear float64) []float64 {
-	if rear == 0 {
-		return []float64{0}
-	}
-	return []float64{0.97, 1.01, 1.05, 1.1}
-}
+// What the phone may have of the rear wheel's motion, on the bars and on the frame, and how far behind that wheel is, m (our choice: a
+// stiff frame turns about its wheels, and the bars stand up to a quarter of the wheelbase behind the front one).
+var (
+	barShares   = []float64{0, 0.06, 0.12, 0.18, 0.24}
+	frameShares = []float64{0, 0.15, 0.3, 0.4, 0.5, 0.6}
+	wheelbases  = []float64{0.98, 1.02, 1.06, 1.10}
+)
 
 // lay puts a shape on the measured one: the level that fits best, what is left as a loss, and the shape's misfit: the spread of what is
 // left, apart from chance.

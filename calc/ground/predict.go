@@ -57,7 +57,7 @@ type freedom struct {
 	tyre, rigid, body float64
 	bar               float64 // where bars and stem bend, Hz; 0 for stiff
 	folded            float64 // share of what lies above half the sampling rate and is folded back into the band
-	rear, wheelbase   float64 // of a phone on the frame: how much of the rear wheel's motion it has; m
+	rear, wheelbase   float64 // how much of the rear wheel's motion the phone has; m
 }
 
 // predictor predicts the spectrum at the phone for a roughness of 1 m3.
@@ -99,28 +99,59 @@ func (p predictor) motions(w Wheel, f freedom) [][]complex128 {
 
 // spectrum is the logarithm of the power at the phone, at each frequency of the band.
 func (p predictor) spectrum(front, rear [][]complex128, f freedom) []float64 {
-	sv := road.Roughness(1).VelocitySpectrum(p.v)
-	out := make([]float64, len(p.hertz))
+	return seen(p.powers(front, rear, p.late(f.wheelbase), f.rear), p.bends(f.bar), f.folded)
+}
+
+// late is how the rear wheel's motion is turned by meeting the same ground a wheelbase later, at each frequency and its images.
+func (p predictor) late(wheelbase float64) [][]complex128 {
+	out := make([][]complex128, len(p.hertz))
 	for i, hertz := range p.hertz {
-		power, share := 0.0, 1.0
-		for n, image := range p.images(hertz) {
-			power += share * p.at(front[i][n], rear[i][n], f, image)
-			share = f.folded
+		for _, image := range p.images(hertz) {
+			out[i] = append(out[i], cmplx.Exp(complex(0, -2*math.Pi*image*wheelbase/float64(p.v))))
 		}
-		out[i] = math.Log(sv * power)
 	}
 	return out
 }
 
-// at is the power at the phone: a share of either wheel's motion, the rear wheel meeting the same ground later.
-func (p predictor) at(front, rear complex128, f freedom, hertz float64) float64 {
-	motion := front
-	if f.rear > 0 {
-		late := cmplx.Exp(complex(0, -2*math.Pi*hertz*f.wheelbase/float64(p.v)))
-		motion = complex(1-f.rear, 0)*front + complex(f.rear, 0)*late*rear
+// powers are those of a stiff frame where the phone sits, which has a share of the rear wheel's motion.
+func (p predictor) powers(front, rear, late [][]complex128, share float64) [][]float64 {
+	sv := road.Roughness(1).VelocitySpectrum(p.v)
+	out := make([][]float64, len(front))
+	for i := range front {
+		out[i] = make([]float64, len(front[i]))
+		for n, motion := range front[i] {
+			motion *= complex(1-share, 0)
+			if share > 0 {
+				motion += complex(share, 0) * late[i][n] * rear[i][n]
+			}
+			out[i][n] = sv * (real(motion)*real(motion) + imag(motion)*imag(motion))
+		}
 	}
-	a := cmplx.Abs(motion)
-	return a * a * bend(hertz, f.bar)
+	return out
+}
+
+// bends are what bars that bend make of the power, at each frequency and its images.
+func (p predictor) bends(resonance float64) [][]float64 {
+	out := make([][]float64, len(p.hertz))
+	for i, hertz := range p.hertz {
+		for _, image := range p.images(hertz) {
+			out[i] = append(out[i], bend(image, resonance))
+		}
+	}
+	return out
+}
+
+// seen is the logarithm of the power that the sampling shows, with a share of what it folds back.
+func seen(powers, bends [][]float64, folded float64) []float64 {
+	out := make([]float64, len(powers))
+	for i, at := range powers {
+		power := at[0] * bends[i][0]
+		for n := 1; n < len(at) && folded > 0; n++ {
+			power += folded * at[n] * bends[i][n]
+		}
+		out[i] = math.Log(power)
+	}
+	return out
 }
 
 // bend is the power that a mass on a damped spring passes on.

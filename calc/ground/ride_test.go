@@ -24,6 +24,7 @@ type simulated struct {
 	bodyOff              float64
 	jitter, noise, drift float64 // s; m/s2; share of the speed
 	rear                 float64 // share of the rear wheel's motion at the phone
+	wheelbase            float64 // m: both wheels go over the same profile, the rear one so much later
 	barHertz, barDamping float64 // 0: stiff
 	pocket               bool
 	pace                 func(t float64) float64 // speed as a factor; nil steady
@@ -119,12 +120,12 @@ func (c *cart) roll(x, v, dt float64) float64 {
 func (s simulated) ride() ground.Record {
 	profile := s.profile()
 	front, rear := s.cart(s.machine.Front, profile), s.cart(s.machine.Rear, profile)
-	const dt, wheelbase, settle = 0.0005, 1.03, 3.0
+	const dt, settle = 0.0005, 3.0
 	up, wild := s.mounting(), s.random.Float64()*2*math.Pi
 	bend := oscillator{hertz: s.barHertz, damping: s.barDamping}
 	soft := oscillator{hertz: 4, damping: 0.4} // a pocket: the phone on flesh
 	var out ground.Record
-	x, next := wheelbase+1, settle
+	x, next := s.wheelbase+1, settle
 	var before float64
 	for t := 0.0; t < s.seconds+settle; t += dt {
 		v := s.v * (1 + s.drift*math.Sin(2*math.Pi*t/17+wild))
@@ -133,7 +134,7 @@ func (s simulated) ride() ground.Record {
 		}
 		a := (1 - s.rear) * front.roll(x, v, dt)
 		if s.rear > 0 {
-			a += s.rear * rear.roll(x-wheelbase, v, dt)
+			a += s.rear * rear.roll(x-s.wheelbase, v, dt)
 		}
 		if s.barHertz > 0 {
 			a = bend.through(a, dt)

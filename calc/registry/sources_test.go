@@ -89,7 +89,7 @@ var untold = map[string]string{
 	"ground.clippedShare": "a sensor's end", "ground.clippedLeast": "a sensor's end", "ground.clippedWidth": "a sensor's end", "ground.speedLowest": "what stands still",
 	"ground.bandOfRate": "arithmetic", "ground.hannPower": "arithmetic", "ground.turnMost": "a phone that turns", "ground.turnShare": "a phone that turns",
 	"ground.gravityLeast": "a phone that turns", "ground.gravityMost": "a phone that turns", "ground.gravityDoubt": "a phone that turns", "ground.uprightLeast": "a phone that turns",
-	"ground.againstMost": "a phone that turns", "ground.standsOut": "a phone that turns", "ground.rearShares": "what is tried",
+	"ground.againstMost": "a phone that turns", "ground.standsOut": "a phone that turns", "ground.barShares": "what is tried", "ground.frameShares": "what is tried", "ground.wheelbases": "what is tried",
 	"trial.nodes": "arithmetic", "trial.ratioStep": "arithmetic", "trial.ratioFurthest": "arithmetic", "trial.bounded": "arithmetic",
 	"trial.forTwo": "places of arms", "trial.forThree": "places of arms", "trial.names": "places of arms",
 	"air.tropopause": "where the formula ends", "air.co2Dense": "where the formula ends", "spares.better": "arithmetic", "pressure.searchEdge": "arithmetic", "pressure.MaxFirmness": "bound of the input",

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"os"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -32,6 +33,7 @@ func TestCourseFromAFile(t *testing.T) {
 	p.Tap("button", in["ground.course"])
 	p.bringFile(in["course.pick"], "bomb.gpx", `<?xml version="1.0"?><!DOCTYPE gpx [<!ENTITY a "aa">]><gpx>&a;</gpx>`)
 	p.See(in["course.no.entities"])
+	p.readsLarge(in, 30_000)
 	p.bringFile(in["course.pick"], "pass.gpx", passGPX(2000))
 	p.See(fill(in["course.read"], "km", "22.2", "points", "2000"))
 	p.See(fill(in["course.heights"], "m", "100", "high", "2200", "highAt", "11.1", "low", "1200", "lowAt", "0"))
@@ -66,8 +68,15 @@ func TestCourseFromAFile(t *testing.T) {
 	p.See(in["status.saved"])
 }
 
+// Points enough to come in many pieces are read wholly, and the page lives meanwhile.
+func (p *Page) readsLarge(in map[string]string, points int) {
+	p.bringFile(in["course.pick"], "large.gpx", passGPX(points))
+	p.See(fill(in["course.read"], "km", "22.2", "points", strconv.Itoa(points)))
+}
+
 // Half a million points on a phone at a quarter of the speed: how long, and the longest the page was held up. It is told, not tested,
-// and only when asked for.
+// and only when asked for. The clock runs in the page from the file's coming to the drawn profile. Waiting for words at a quarter of the
+// speed is what took the time: each look at the page reads all of it, so that the end is waited for by its own promise.
 func TestLargeCourse(t *testing.T) {
 	if os.Getenv("RIMSIDE_LARGE") == "" {
 		t.Skip("RIMSIDE_LARGE is not set")
@@ -78,18 +87,25 @@ func TestLargeCourse(t *testing.T) {
 	p.ground()
 	p.Tap("button", in["ground.course"])
 	p.See(in["course.why"])
-	if _, err := chromedp.Call(p.ctx, emulation.SetCPUThrottlingRate, emulation.SetCPUThrottlingRateParams{Rate: 4}); err != nil {
-		t.Fatal(err)
-	}
 	Eval[bool](p, `(() => {
 		globalThis.longest = 0;
 		new PerformanceObserver((list) => { for (const each of list.getEntries()) globalThis.longest = Math.max(globalThis.longest, each.duration); }).observe({type: "longtask"});
 		const input = document.querySelector(".course input[type=file]");
 		input.addEventListener("change", () => (globalThis.begun = performance.now()), {capture: true});
-		new MutationObserver(() => { globalThis.ended ??= document.querySelector("rs-profile-picture svg") && performance.now(); }).observe(document.querySelector(".course"), {childList: true, subtree: true});
+		globalThis.drawn = new Promise((resolve) => new MutationObserver(() => {
+			if (document.querySelector("rs-profile-picture svg")) resolve((performance.now() - globalThis.begun) / 1000);
+		}).observe(document.querySelector(".course"), {childList: true, subtree: true}));
 		return true;
 	})()`)
+	throttle := func(rate float64) {
+		if _, err := chromedp.Call(p.ctx, emulation.SetCPUThrottlingRate, emulation.SetCPUThrottlingRateParams{Rate: rate}); err != nil {
+			t.Fatal(err)
+		}
+	}
+	throttle(4)
 	p.bringFile(in["course.pick"], "large.gpx", passGPX(500_000))
+	took := Eval[float64](p, "globalThis.drawn")
+	throttle(1)
 	p.See(fill(in["course.read"], "km", "22.2", "points", "500000"))
-	t.Logf("%.2f s, longest task %.0f ms", Eval[float64](p, "(globalThis.ended - globalThis.begun) / 1000"), Eval[float64](p, "globalThis.longest"))
+	t.Logf("%.2f s, longest task %.0f ms", took, Eval[float64](p, "globalThis.longest"))
 }

@@ -83,14 +83,15 @@ export class GpxReader {
     if (next === 0x2f) { // /
       const close = text.indexOf(">", open);
       if (close < 0) return -1;
-      this.#closed(text.slice(open + 2, close).trim());
+      this.#closed(nameAt(text, open + 2, close, true));
       return close + 1;
     }
     const close = tagEnd(text, open);
     if (close < 0) return -1;
     const alone = text.charCodeAt(close - 1) === 0x2f;
-    const tag = text.slice(open + 1, alone ? close - 1 : close);
-    const name = this.#opened(tag);
+    const end = alone ? close - 1 : close;
+    const name = nameAt(text, open + 1, end, false);
+    this.#opened(name, text, open, end);
     if (alone) this.#closed(name);
     return close + 1;
   }
@@ -107,11 +108,8 @@ export class GpxReader {
     return refuse("entities"); // a document type, and with it entities
   }
 
-  #opened(tag: string): string {
-    const end = tag.search(/[\s/]/);
-    const name = end < 0 ? tag : tag.slice(0, end);
-    if (name === "") refuse("broken");
-    const local = name.slice(name.indexOf(":") + 1);
+  #opened(local: string, text: string, open: number, close: number): void {
+    if (local === "") refuse("broken");
     if (this.#path.length === 0) {
       if (this.#rooted || local !== "gpx") refuse(this.#rooted ? "broken" : "not_gpx");
       this.#rooted = true;
@@ -119,23 +117,22 @@ export class GpxReader {
     const parent = this.#path[this.#path.length - 1];
     this.#path.push(local);
     if (this.#path.length > mostDepth) refuse("depth");
-    if (local === "trkpt" && parent === "trkseg") this.#point(tag, this.tracks);
-    else if (local === "rtept" && parent === "rte") this.#point(tag, this.routes);
+    if (local === "trkpt" && parent === "trkseg") this.#point(text, open, close, this.tracks);
+    else if (local === "rtept" && parent === "rte") this.#point(text, open, close, this.routes);
     else if (local === "trkseg") this.tracks.part();
     else if (local === "rte") this.routes.part();
     else if (local === "ele") this.#text = "";
-    return name;
   }
 
-  #point(tag: string, into: Points): void {
+  #point(text: string, open: number, close: number, into: Points): void {
+    const tag = text.slice(open, close);
     this.#into = into;
     this.#lat = attribute(tag, latitude, 90);
     this.#lon = attribute(tag, longitude, 180);
     this.#height = NaN;
   }
 
-  #closed(name: string): void {
-    const local = name.slice(name.indexOf(":") + 1);
+  #closed(local: string): void {
     if (this.#path.pop() !== local) refuse("broken");
     if (this.#into === undefined) return;
     if (local === "ele" && this.#path.length > 0) this.#height = heightOf(this.#text);
@@ -147,6 +144,29 @@ export class GpxReader {
   }
 }
 
+// Usual names are known by their length and first letter, so that half a million points make no new text each.
+const usual = new Map(["trkpt", "ele", "time", "rtept", "trkseg", "rte", "trk"].map((name) => [keyOf(name.charCodeAt(0), name.length), name]));
+
+function keyOf(first: number, length: number): number {
+  return first * 16 + length;
+}
+
+// nameAt is the name that begins at this place, without its prefix. The end of an element may have spaces about it.
+function nameAt(text: string, from: number, end: number, ending: boolean): string {
+  let to = from;
+  while (to < end && !isGap(text.charCodeAt(to))) to++;
+  if (to - from < 16 && (to === end || !ending)) {
+    const name = usual.get(keyOf(text.charCodeAt(from), to - from));
+    if (name !== undefined && text.startsWith(name, from)) return name;
+  }
+  const name = ending ? text.slice(from, end).trim() : (/^[^\s/]*/.exec(text.slice(from, end))?.[0] ?? "");
+  return name.slice(name.indexOf(":") + 1);
+}
+
+function isGap(c: number): boolean {
+  return c === 0x20 || c === 0x0a || c === 0x0d || c === 0x09 || c === 0x2f;
+}
+
 function past(text: string, end: string, from: number): number {
   const at = text.indexOf(end, from);
   return at < 0 ? -1 : at + end.length;
@@ -154,28 +174,66 @@ function past(text: string, end: string, from: number): number {
 
 // tagEnd is the ">" that ends a tag: one within quotes does not.
 function tagEnd(text: string, open: number): number {
-  let quote = 0;
-  for (let i = open + 1; i < text.length; i++) {
-    const c = text.charCodeAt(i);
-    if (quote !== 0) {
-      if (c === quote) quote = 0;
-    } else if (c === 0x3e) return i;
-    else if (c === 0x22 || c === 0x27) quote = c;
+  for (let from = open + 1; ; ) {
+    const close = text.indexOf(">", from);
+    if (close < 0) return -1;
+    const quote = openQuote(text, from, close);
+    if (quote === 0) return close;
+    from = text.indexOf(quote === 0x22 ? '"' : "'", close) + 1;
+    if (from === 0) return -1;
   }
-  return -1;
+}
+
+// openQuote is the quote that is open at the end, 0 for none.
+function openQuote(text: string, from: number, end: number): number {
+  let quote = 0;
+  for (let i = from; i < end; i++) {
+    const c = text.charCodeAt(i);
+    if (c !== 0x22 && c !== 0x27) continue;
+    if (quote === 0) quote = c;
+    else if (c === quote) quote = 0;
+  }
+  return quote;
 }
 
 const decimal = /^[+-]?(\d+\.?\d*|\.\d+)([eE][+-]?\d{1,2})?$/;
 
-const latitude = /\slat\s*=\s*(?:"([^"]*)"|'([^']*)')/;
-const longitude = /\slon\s*=\s*(?:"([^"]*)"|'([^']*)')/;
+const exactDigits = 15; // so many and the power of ten below are whole numbers that a double holds, so that their quotient is the nearest one
+const tens = [1, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11, 1e12, 1e13, 1e14, 1e15];
+
+// numberOf is a decimal number, NaN for anything else. What is short and plain, as nearly all are, is read digit by digit.
+function numberOf(text: string): number {
+  const negative = text.charCodeAt(0) === 0x2d;
+  let [whole, point] = [0, -1];
+  let i = negative ? 1 : 0;
+  const first = i;
+  for (; i < text.length; i++) {
+    const c = text.charCodeAt(i);
+    if (c >= 0x30 && c <= 0x39) whole = whole * 10 + (c - 0x30);
+    else if (c === 0x2e && point < 0) point = i;
+    else break;
+  }
+  const digits = i - first - (point < 0 ? 0 : 1);
+  if (i < text.length || digits < 1 || digits > exactDigits) return decimal.test(text) ? Number(text) : NaN;
+  const value = whole / (tens[point < 0 ? 0 : i - point - 1] ?? NaN);
+  return negative ? -value : value;
+}
+
+interface Attribute {
+  readonly plain: string; // as it is nearly always written
+  readonly any: RegExp;
+}
+
+const latitude: Attribute = { plain: ' lat="', any: /\slat\s*=\s*(?:"([^"]*)"|'([^']*)')/ };
+const longitude: Attribute = { plain: ' lon="', any: /\slon\s*=\s*(?:"([^"]*)"|'([^']*)')/ };
 
 // attribute is a number of at most this size, either way.
-function attribute(tag: string, name: RegExp, most: number): number {
-  const found = name.exec(tag);
-  const text = (found?.[1] ?? found?.[2] ?? "").trim();
-  const value = Number(text);
-  if (!decimal.test(text) || !(Math.abs(value) <= most)) refuse("numbers");
+function attribute(tag: string, { plain, any }: Attribute, most: number): number {
+  const from = tag.indexOf(plain) + plain.length;
+  const to = from < plain.length ? -1 : tag.indexOf('"', from);
+  const found = to < 0 ? any.exec(tag) : undefined;
+  const value = numberOf(to < 0 ? (found?.[1] ?? found?.[2] ?? "").trim() : tag.slice(from, to).trim());
+  if (!(Math.abs(value) <= most)) refuse("numbers");
   return value;
 }
 
@@ -185,7 +243,7 @@ const highestHeight = 9000; // m: no road leads beyond either
 function heightOf(text: string): number {
   const trimmed = text.trim();
   if (trimmed === "") return NaN;
-  const value = Number(trimmed);
-  if (!decimal.test(trimmed) || !(value >= lowestHeight && value <= highestHeight)) refuse("numbers");
+  const value = numberOf(trimmed);
+  if (!(value >= lowestHeight && value <= highestHeight)) refuse("numbers");
   return value;
 }
