@@ -65,4 +65,8 @@ var all = []mutant{
 	{"a revoked phone stays out", "server/access/door.go", "\tif out {", "\tif false {", webTests},
 	{"data is not cached", "pwa/src/sw.ts", "/^(api|recover)(\\/|$)/", "/^(recover)(\\/|$)/", browser("TestOnlyTheRealAppIsKept|TestColdStart|TestFromAColdStart|TestPhonesAreLetIn")},
 	{"half a version is not kept", "pwa/src/sw.ts", "if (!response.ok || response.redirected)", "if (false)", browser("TestOnlyTheRealAppIsKept|TestANewVersion")},
+	{"ready: a begun walk of another moment", "pwa/src/book/checks/walk.ts", "`walk/${bike}/${moment}`", "`walk/${bike}`", browser("TestAStartedWalkIsNotLost")},
+	{"ready: an open stop under a clean walk", "pwa/src/book/checks/ready_events.ts", "  openFound(lists, known, file);\n", "", browser("TestAStartedWalkIsNotLost")},
+	{"ready: a crack travels with its wheel", "pwa/src/book/checks/ready_events.ts", "textOf(entry, \"thing\") || wasOf(", "bike || wasOf(", browser("TestACrackTravelsWithItsWheel")},
+	{"ready: pages of a person have their words", "pwa/src/words/en/records.ts", `"recKind.person": "Person",`, "", browser("TestScripts")},
 }

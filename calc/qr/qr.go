@@ -1,5 +1,6 @@
 // Package qr draws a short text as a QR code, the two-dimensional bar code of ISO/IEC 18004: byte mode, error correction M,
-// sizes 1 to 6, mask 0. That is enough for an address on a wheel's tag.
+// sizes 1 to 6, mask 0. That is enough for an address on a wheel's tag
+// and for the address that phones open.
 package qr
 
 import "errors"

@@ -32,6 +32,8 @@ func answerOf(name string) *Field {
 		return saltAnswer()
 	case "match":
 		return matchAnswer()
+	case "bike_match":
+		return bikeMatchAnswer()
 	case "cover":
 		return coverAnswer()
 	case "share":

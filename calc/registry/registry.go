@@ -12,7 +12,7 @@ type calculation struct {
 // all lists the calculations in the order they are published.
 var all = []calculation{
 	pressureCalculation, airCalculation, leakCalculation, expectedCalculation, shiftCalculation, co2Calculation, pumpCalculation,
-	fitCalculation, seatCalculation, saltCalculation, matchCalculation, coverCalculation, shareCalculation, checksCalculation, readyCalculation, dueCalculation, packCalculation,
+	fitCalculation, seatCalculation, saltCalculation, matchCalculation, bikeMatchCalculation, coverCalculation, shareCalculation, checksCalculation, readyCalculation, dueCalculation, packCalculation,
 	spokesCalculation, lacingCalculation, trialCalculation, dealCalculation, groundCalculation, qrCalculation,
 }
 

@@ -64,6 +64,8 @@ func sourcesOf(name string) []source {
 		return joined(pairing(), seatSources())
 	case "match", "cover", "share":
 		return spareSources()
+	case "bike_match":
+		return spareBikeSources()
 	case "salt":
 		return saltSources()
 	case "ready":

@@ -17,6 +17,14 @@ func spareSources() []source {
 	}
 }
 
+func spareBikeSources() []source {
+	return []source{
+		{groupSpares, "Which spare bike is nearest", "|Δ saddle| + 2 · |Δ reach|, what is not known behind", []amount{{"nearer than a saddle is set", spares.SetWithin.MM(), "mm"}, {"a millimetre of reach counts", spares.ReachWeight, ""}},
+			"saddle height takes one screw, reach another stem", ours},
+		{groupSpares, "How long a whole bike takes to set", "", []amount{{"saddle", spares.SaddleMinutes, "min"}, {"moving pedals", spares.PedalMinutes, "min"}}, "what a practised hand needs", ours},
+	}
+}
+
 func tagSources() []source {
 	return []source{{groupSpares, "The square on a wheel’s tag", "byte mode, error correction M, sizes 1 to 6, mask 0", nil, "ISO/IEC 18004", published}}
 }

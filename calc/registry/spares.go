@@ -31,9 +31,13 @@ func endFields() []*Field {
 func spareList(name string, most float64) *Field {
 	table := append([]*Field{label("id", idLength)}, hubFields()...)
 	table = append(table, yesNo("bare").instead(false), num("tyre_mm", "mm", 15, 150).optional(),
-		label("out_with", idLength).optional(),
-		oneOf("state", []string{"stop", "care", "no_fault_found", "not_looked_at"}).optional())
+		label("out_with", idLength).optional(), stateField())
 	return listOf(name, 0, most, table...)
+}
+
+// stateField is what ready said of a spare.
+func stateField() *Field {
+	return oneOf("state", []string{"stop", "care", "no_fault_found", "not_looked_at"}).optional()
 }
 
 func hubOf(v values) spares.Hub {
@@ -58,18 +62,24 @@ func sparesOf(items []values) []spares.Spare {
 	return out
 }
 
-func verdictAnswer() []*Field {
+func verdictAnswer() []*Field { return judgedAnswer(spares.Codes()) }
+
+func judgedAnswer(codes []string) []*Field {
 	return []*Field{
-		wording("id"), key("fits", spares.Fits()...), figure("minutes", "min"), parts("reasons", key("code", spares.Codes()...), valuesOf("values")),
+		wording("id"), key("fits", spares.Fits()...), figure("minutes", "min"), parts("reasons", key("code", codes...), valuesOf("values")),
 	}
 }
 
 func verdictJSON(v spares.Verdict) fields {
-	reasons := make([]any, len(v.Reasons))
-	for i, r := range v.Reasons {
+	return judgedJSON(v.Spare.ID, v.Fit, v.Minutes(), v.Reasons)
+}
+
+func judgedJSON(id string, fit spares.Fit, minutes float64, why []spares.Reason) fields {
+	reasons := make([]any, len(why))
+	for i, r := range why {
 		reasons[i] = fields{{"code", string(r.Code)}, {"values", reasonValues(r)}}
 	}
-	return fields{{"id", v.Spare.ID}, {"fits", string(v.Fit)}, {"minutes", v.Minutes()}, {"reasons", reasons}}
+	return fields{{"id", id}, {"fits", string(fit)}, {"minutes", minutes}, {"reasons", reasons}}
 }
 
 // reasonValues are the figures on both sides, lengths in mm as everywhere here, and how long a change takes.

@@ -77,7 +77,7 @@ const (
 // how many minutes it takes to change; 0 minutes for what needs none or cannot be changed.
 type Reason struct {
 	Code       Code
-	What       string // of LookFirst: which measure
+	What       string // of LookFirst: which measure; of MovePedal: which tool
 	Bike, Have float64
 	Minutes    float64
 }
@@ -90,9 +90,11 @@ type Verdict struct {
 }
 
 // Minutes is how long all its changes take.
-func (v Verdict) Minutes() float64 {
+func (v Verdict) Minutes() float64 { return minutes(v.Reasons) }
+
+func minutes(reasons []Reason) float64 {
 	var sum float64
-	for _, r := range v.Reasons {
+	for _, r := range reasons {
 		sum += r.Minutes
 	}
 	return sum

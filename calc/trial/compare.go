@@ -32,15 +32,19 @@ type Result struct {
 
 // Compare compares two arms, to be wrong at the given level at most. ok is false when an arm has fewer than two runs.
 func Compare(first, second Arm, level float64) (r Result, ok bool) {
-	r.Difference = second.Mean - first.Mean
 	if first.Runs < 2 || second.Runs < 2 {
-		return r, false
+		return Result{Difference: second.Mean - first.Mean}, false
 	}
+	return compare(first, second, level, freedom(first, second, level))
+}
+
+// compare does so with these degrees of freedom. ok is false where the error is nothing: nobody times like that.
+func compare(first, second Arm, level, freedom float64) (r Result, ok bool) {
+	r.Difference = second.Mean - first.Mean
 	error2 := first.Variance/float64(first.Runs) + second.Variance/float64(second.Runs)
-	if !(error2 > 0) || math.IsInf(error2, 0) { // runs that are all the same and not rounded: nobody times like that
+	if !(error2 > 0) || math.IsInf(error2, 0) {
 		return r, false
 	}
-	freedom := welch(first, second)
 	wide := Quantile(1-level/2, freedom) * math.Sqrt(error2)
 	r.Low, r.High = r.Difference-wide, r.Difference+wide
 	r.Above = Below(r.Difference/math.Sqrt(error2), freedom)
@@ -48,14 +52,8 @@ func Compare(first, second Arm, level float64) (r Result, ok bool) {
 	return r, true
 }
 
-// welch is the degrees of freedom of two means that may scatter unlike (Satterthwaite 1946; Welch 1947).
-func welch(a, b Arm) float64 {
-	fromA, fromB := a.Variance/float64(a.Runs), b.Variance/float64(b.Runs)
-	return (fromA + fromB) * (fromA + fromB) / (fromA*fromA/float64(a.Runs-1) + fromB*fromB/float64(b.Runs-1))
-}
-
-// RunsToSettle is how many more runs in all would show a difference as large as this one with the power named: so many of each arm that
-// |d| >= (t_(1-level/2) + t_power) s sqrt(2/n), f = 2n - 2 (the usual estimate of a sample's size). 0 when it is shown already; ok is
+// RunsToSettle is how many more runs in all would show a difference as large as this one with the power named: so many of each arm, as
+// unlike as these are, that |d| >= (t_(1-level/2) + t_power) s (the usual estimate of a sample's size). 0 when it is shown already; ok is
 // false when it cannot be said, or is more than anybody rides.
 func RunsToSettle(first, second Arm, level float64) (runs int, ok bool) {
 	r, known := Compare(first, second, level)
@@ -65,11 +63,15 @@ func RunsToSettle(first, second Arm, level float64) (runs int, ok bool) {
 	if r.Shown {
 		return 0, true
 	}
-	scatter := math.Sqrt((first.Variance + second.Variance) / 2)
 	for n := max(2, min(first.Runs, second.Runs)); n <= mostRuns; n++ {
-		freedom := float64(2*n - 2)
-		least := (Quantile(1-level/2, freedom) + Quantile(Power, freedom)) * scatter * math.Sqrt(2/float64(n))
-		if math.Abs(r.Difference) >= least {
+		noise := math.Sqrt((first.Variance + second.Variance) / float64(n))
+		enough := func(freedom float64) bool {
+			return math.Abs(r.Difference) >= (Quantile(1-level/2, freedom)+Quantile(Power, freedom))*noise
+		}
+		if !enough(float64(2*n - 2)) { // never more than these, which are soon known
+			continue
+		}
+		if enough(freedom(Arm{Runs: n, Variance: first.Variance}, Arm{Runs: n, Variance: second.Variance}, level)) {
 			return max(0, n-first.Runs) + max(0, n-second.Runs), true
 		}
 	}

@@ -66,12 +66,12 @@ func calledWrong(d *rand.Rand, s scene, trials, toldLooks int) float64 {
 }
 
 // No more than one in twenty is called better where nothing differs, whoever scatters more, however it is read, however often it is
-// looked at. 20,000 trials of each scene (RIMSIDE_TRIALS set) gave 0.2 to 4.8 %, and 5.2 % where one of two scatters thrice as much as
-// the other; here 4,000 of each, which scatter by 0.34 %.
+// looked at. 400 trials of each scene, which scatter by 1.1 %, or 20,000 (RIMSIDE_TRIALS set) by 0.15 %. Of one look at two arms
+// freedom_test.go integrates the share itself.
 func TestNothingIsCalledBetterWhereNothingDiffers(t *testing.T) {
-	trials, slack := 4000, 0.008
+	trials, slack := 400, 0.035
 	if os.Getenv("RIMSIDE_TRIALS") != "" {
-		trials, slack = 20000, 0.0035
+		trials, slack = 20000, 0.0035 // 2.3 errors of 5 %
 	}
 	for _, s := range scenes {
 		d := rand.New(rand.NewPCG(11, 20))
@@ -86,7 +86,7 @@ func TestNothingIsCalledBetterWhereNothingDiffers(t *testing.T) {
 // The proof has teeth: who looks three times and judges each as if it were the only one is wrong more often than that.
 func TestLookingOftenIsPaidFor(t *testing.T) {
 	s := scene{arms: 2, each: 4, unlike: 1, step: 0.01, looks: 3}
-	if share := calledWrong(rand.New(rand.NewPCG(11, 20)), s, 2000, 1); share < 0.075 {
+	if share := calledWrong(rand.New(rand.NewPCG(11, 20)), s, 1000, 1); share < 0.07 {
 		t.Errorf("wrong in %.2f %% only", share*100)
 	}
 }

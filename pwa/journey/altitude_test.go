@@ -8,10 +8,10 @@ import (
 	"github.com/chromedp/chromedp"
 )
 
-// allow decides for the phone's owner whether the page may ask where it is.
-func (p *Page) allow(setting browser.PermissionSetting) {
+// allow decides for the phone's owner whether the page may use one of its senses, such as "geolocation".
+func (p *Page) allow(sense string, setting browser.PermissionSetting) {
 	p.t.Helper()
-	params := browser.SetPermissionParams{Permission: &browser.PermissionDescriptor{Name: "geolocation"}, Setting: setting}
+	params := browser.SetPermissionParams{Permission: &browser.PermissionDescriptor{Name: sense}, Setting: setting}
 	if _, err := chromedp.Call(p.ctx, browser.SetPermission, params); err != nil {
 		p.t.Fatal(err)
 	}
@@ -33,10 +33,10 @@ func TestAltitudeFromThePhone(t *testing.T) {
 	p.firstAnswers()
 	p.air()
 
-	p.allow("denied")
+	p.allow("geolocation", "denied")
 	p.Tap("button", in["altitude.ask"])
 	p.See(in["altitude.refused"])
-	p.allow("granted")
+	p.allow("geolocation", "granted")
 	p.stands(nil)
 	p.Tap("button", in["altitude.ask"])
 	p.See(in["altitude.none"])

@@ -83,3 +83,23 @@ func TestSweatSinceTheLastWash(t *testing.T) {
 	})
 	p.Shot("checks-rotor")
 }
+
+// What an evening's walk-around looked at is looked at: it leaves the list of what nobody noted, and the walk itself is not due.
+func TestAnEveningWalkAnswersWhatIsDue(t *testing.T) {
+	p, _ := atChecks(t, builds[0])
+	in := words(t)
+	p.Go("checks/due/" + hexOf("Ochre"))
+	p.See("9 never noted")
+	p.See(in["due.now"])
+	p.Go("checks")
+	p.tap(p.link(in["checks.short.evening"]))
+	p.atEachStation(nil)
+	p.Tap("button", in["checks.finish"])
+	p.Find("heading", in["place.checks"]+" · Ochre")
+	p.Go("checks/due/" + hexOf("Ochre"))
+	p.See("4 never noted") // sealant and rotors are measured, not looked at
+	p.NotSee("9 never noted")
+	p.See("every 30 days") // the walk itself, from today
+	p.See(in["due.title.pads_front"])
+	p.See("every 60 days")
+}

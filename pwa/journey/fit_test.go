@@ -61,10 +61,7 @@ func (p *Page) looks(name string) {
 		p.wide(name + " at " + size.Name)
 	})
 	p.Shot(name)
-	Eval[string](p, "document.documentElement.style.fontSize = '200%'")
-	p.wide(name + " with 200 % text")
-	p.ShotNow(name + "-large")
-	Eval[string](p, "document.documentElement.style.fontSize = ''")
+	p.Large(func() { p.wide(name + " with 200 % text") })
 }
 
 // atStep waits for a step of so many.

@@ -78,11 +78,11 @@ func TestPressureForEveryEye(t *testing.T) {
 	p.Resize(Size{"320x640", 320, 640, 2, true})
 	p.wide("at 320 px")
 	p.Axe()
-	Eval[string](p, "document.documentElement.style.fontSize = '200%'")
-	p.Resize(Phone)
-	p.wide("with 200 % text")
-	p.Axe()
-	Eval[string](p, "document.documentElement.style.fontSize = ''")
+	p.Large(func() {
+		p.Resize(Phone)
+		p.wide("with 200 % text")
+		p.Axe()
+	})
 	for _, feature := range [][2]string{{"forced-colors", "active"}, {"prefers-reduced-motion", "reduce"}, {"prefers-contrast", "more"}} {
 		p.Media(feature[0], feature[1])
 		p.number(in["side.front"])

@@ -25,7 +25,16 @@ func (p *Page) EachLook(look func(size Size, scheme string)) {
 	p.Media("prefers-color-scheme", "light")
 }
 
-// Shot keeps pictures of the page on every screen size, by day and by night, in the folder RIMSIDE_SHOTS.
+// Large looks at the page with letters twice as large.
+func (p *Page) Large(look func()) {
+	p.t.Helper()
+	Eval[string](p, "document.documentElement.style.fontSize = '200%'")
+	look()
+	Eval[string](p, "document.documentElement.style.fontSize = ''")
+}
+
+// Shot keeps pictures of the page on every screen size, by day and by night, and with letters twice as large, in the folder
+// RIMSIDE_SHOTS.
 func (p *Page) Shot(name string) {
 	p.t.Helper()
 	if os.Getenv("RIMSIDE_SHOTS") == "" {
@@ -35,6 +44,7 @@ func (p *Page) Shot(name string) {
 		p.t.Helper()
 		p.ShotNow(strings.Join([]string{name, size.Name, scheme}, "-"))
 	})
+	p.Large(func() { p.ShotNow(name + "-twice") })
 }
 
 // ShotNow keeps one picture of the page as it is.

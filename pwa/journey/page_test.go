@@ -22,6 +22,7 @@ type Page struct {
 	ctx     context.Context
 	close   context.CancelFunc
 	touch   bool
+	taps    int // of this page so far; a line chosen from a list counts two
 
 	mutex   sync.Mutex
 	said    []string // errors and warnings of the console

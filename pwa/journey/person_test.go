@@ -43,6 +43,7 @@ func (p *Page) press(role, name string, find func() Node) {
 			return hit !== null && (host.contains(hit) || hit.contains(host) && hit.closest("label") !== null);
 		}`, x, y))
 	})
+	p.taps++
 	if p.touch {
 		p.do(chromedp.TapXY(x, y))
 	} else {
@@ -118,6 +119,7 @@ func (p *Page) pick(list Node, option string) {
 	if !found {
 		p.t.Fatalf("%q offers no %q", list.Name, option)
 	}
+	p.taps += 2
 }
 
 // Key presses a key, such as kb.Tab, with modifiers held.

@@ -78,10 +78,10 @@ func TestNarrowScreensAndLargeText(t *testing.T) {
 		p.wide(place + " at 320 px")
 		p.ShotNow(place + "-320")
 		p.Resize(Phone)
-		Eval[string](p, "document.documentElement.style.fontSize = '200%'")
-		p.wide(place + " with text twice as large")
-		p.ShotNow(place + "-twice")
-		Eval[string](p, "document.documentElement.style.fontSize = ''")
+		p.Large(func() {
+			p.wide(place + " with text twice as large")
+			p.ShotNow(place + "-twice")
+		})
 	}
 }
 

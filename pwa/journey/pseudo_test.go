@@ -131,9 +131,9 @@ func TestEveryPlaceInGerman(t *testing.T) {
 			p.Find("link", place)
 		}
 		p.fitsAnother(page)
+		p.Axe()
 		p.ShotNow("german-" + strings.ReplaceAll(page, "/", "-"))
 	}
 	p.Go("wheels/" + hexOf("tyre"))
 	p.See("0,5 bis 15 bar")
-	p.Axe()
 }

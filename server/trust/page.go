@@ -2,8 +2,11 @@ package trust
 
 import (
 	_ "embed"
+	"errors"
 	"net/http"
 	"strings"
+
+	"rimside/calc/qr"
 )
 
 //go:embed page/page.html
@@ -20,20 +23,25 @@ const certificateName = "rimside-authority.crt"
 // Page is what plain http hands out on a port of its own: the authority's certificate, how to compare and to trust it, and
 // the way to the app, in the language that the browser wants. It knows nothing of the book.
 func Page(authority *Authority, origin string, allows func(host string) bool) (http.Handler, error) {
+	html := pageHTML
 	picture, err := QRPicture(origin)
-	if err != nil {
+	if errors.Is(err, qr.ErrTooLong) {
+		html = without(html, "/qr.svg") // the address stands there all the same
+	} else if err != nil {
 		return nil, err
 	}
 	pages := map[string]string{}
 	for _, each := range languages {
-		pages[each] = filler(each, map[string]string{"origin": origin, "fingerprint": spaced(authority.Fingerprint())}).Replace(pageHTML)
+		pages[each] = filler(each, map[string]string{"origin": origin, "fingerprint": spaced(authority.Fingerprint())}).Replace(html)
 	}
 	files := map[string]struct{ kind, content string }{
 		"/":                      {"text/html; charset=utf-8", ""}, // one of the pages
 		"/page.css":              {"text/css; charset=utf-8", string(pageCSS)},
-		"/qr.svg":                {"image/svg+xml", picture},
 		"/" + certificateName:    {"application/x-x509-ca-cert", string(authority.DER())},
 		"/rimside-authority.pem": {"application/x-pem-file", string(authority.PEM())},
+	}
+	if picture != "" {
+		files["/qr.svg"] = struct{ kind, content string }{"image/svg+xml", picture}
 	}
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		for name, value := range map[string]string{
@@ -62,6 +70,17 @@ func Page(authority *Authority, origin string, allows func(host string) bool) (h
 			_, _ = w.Write([]byte(file.content))
 		}
 	}), nil
+}
+
+// without leaves out the lines that hold this text.
+func without(page, text string) string {
+	var kept strings.Builder
+	for line := range strings.Lines(page) {
+		if !strings.Contains(line, text) {
+			kept.WriteString(line)
+		}
+	}
+	return kept.String()
 }
 
 // spaced lets a long fingerprint break between its lines: eight pairs each.

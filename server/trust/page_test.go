@@ -86,6 +86,18 @@ func TestTheTrustPageShowsTheFingerprintOfWhatItHandsOut(t *testing.T) {
 	}
 }
 
+func TestAnAddressTooLongForACodeIsStillOnThePage(t *testing.T) {
+	authority, _ := authorityOf(t, kept{}, host, noon)
+	long := "https://" + strings.Repeat("a-long-name.", 12) + "example:7467"
+	ask := pageOf(t, authority, long)
+	if page := ask("GET", "/", "car.local:7469"); page.Code != http.StatusOK || !strings.Contains(page.Body.String(), long) || strings.Contains(page.Body.String(), "qr.svg") {
+		t.Errorf("status %d: %.400s", page.Code, page.Body)
+	}
+	if picture := ask("GET", "/qr.svg", "car.local:7469"); picture.Code != http.StatusNotFound {
+		t.Errorf("the picture has status %d", picture.Code)
+	}
+}
+
 func TestTheTrustPageShowsNamesAsText(t *testing.T) {
 	authority, _ := authorityOf(t, kept{}, host, noon)
 	page := pageOf(t, authority, `https://"><script>alert(1)</script>`)("GET", "/", "car.local:7469").Body.String()

@@ -14,7 +14,7 @@ const address = "https://a-rather-long-name-of-a-car.local:7467"
 
 const white = 4 // modules round a code, as scanners want
 
-// modules draws a code from what it is meant to be: dark modules as #.
+// modules draws a code by another encoder than the one that is tested: dark modules as #.
 func modules(t *testing.T) (grid []string) {
 	t.Helper()
 	code, err := qr.Encode(address, qr.M)

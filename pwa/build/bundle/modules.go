@@ -19,13 +19,18 @@ type Modules struct {
 }
 
 // Split bundles the entry (a path under root with forward slashes) into modules, its styles left out. What is imported by import()
-// lands in files of its own.
+// lands in files of its own; all that the entry cannot begin without stays in one.
 func Split(root, entry string, defines map[string]string) (Modules, error) {
 	options, err := options(root, []string{entry})
 	if err != nil {
 		return Modules{}, err
 	}
 	options.Define = defines
+	plugin, err := together(options.AbsWorkingDir, entry)
+	if err != nil {
+		return Modules{}, err
+	}
+	options.Plugins = append(options.Plugins, plugin)
 	options.Format, options.Splitting, options.Metafile = api.FormatESModule, true, true
 	options.EntryNames, options.ChunkNames = "[name]", "[name]-[hash]"
 	options.Loader = map[string]api.Loader{".css": api.LoaderEmpty}

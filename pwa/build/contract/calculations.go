@@ -9,8 +9,11 @@ import (
 
 const madeBy = "// Made by go generate out of %s. Change that, not this.\n\n"
 
-// ground is what does not depend on the tables.
-const ground = `// FieldTable is what a form needs to know of a request's fields, by dotted path; "*" stands for the items of a list.
+// from is where the tables are at home.
+const from = "the tables of calc/registry"
+
+// tableGround says what a field table is.
+const tableGround = `// FieldTable is what a form needs to know of a request's fields, by dotted path; "*" stands for the items of a list.
 export type FieldTable = Readonly<Record<string, FieldRow>>;
 
 export interface FieldRow {
@@ -23,6 +26,10 @@ export interface FieldRow {
   readonly instead?: number | string | boolean; // what is taken when it is left out
   readonly usual?: readonly { readonly up_to: number; readonly value: number }[]; // what may be assumed, by printed width
 }
+`
+
+// ground is what does not depend on the tables.
+const ground = `export type { FieldRow, FieldTable } from "./field_table.ts";
 
 // Name is that of a calculation.
 export type Name = keyof Requests;
@@ -41,10 +48,23 @@ export type Result<N extends Name> =
 
 `
 
-// Calculations writes the types, the field tables and the constants.
+// FieldTables writes each calculation's field table as a file of its own, by the file's name, so that a script brings along those
+// that it uses and no others. (The bundler puts a file into every script that leads to it, so no other file passes them on.)
+func FieldTables(contracts []registry.Contract) map[string][]byte {
+	files := map[string][]byte{"field_table.ts": fmt.Appendf(nil, madeBy+tableGround, from)}
+	for _, c := range contracts {
+		files[tableFile(c.Name)] = fmt.Appendf(nil, madeBy+"import type { FieldTable } from \"./field_table.ts\";\n\n"+
+			"export const %sFields = {\n%s} as const satisfies FieldTable;\n", from, c.Name, rows(c.Request))
+	}
+	return files
+}
+
+func tableFile(name string) string { return name + "_fields.ts" }
+
+// Calculations writes the types and the constants.
 func Calculations(contracts []registry.Contract, constants []registry.Constant) []byte {
 	var out strings.Builder
-	fmt.Fprintf(&out, madeBy, "the tables of calc/registry")
+	fmt.Fprintf(&out, madeBy, from)
 	out.WriteString(ground)
 	fmt.Fprintf(&out, "export type ErrorCode = %s;\n\n", union(registry.Codes(), false))
 	writeMap(&out, "Requests", contracts, "Request")
@@ -52,7 +72,6 @@ func Calculations(contracts []registry.Contract, constants []registry.Constant) 
 	for _, c := range contracts {
 		fmt.Fprintf(&out, "export interface %sRequest %s\n\n", title(c.Name), members(c.Request, ""))
 		fmt.Fprintf(&out, "export type %sAnswer = %s;\n\n", title(c.Name), typeOf(c.Answer, ""))
-		fmt.Fprintf(&out, "export const %sFields = {\n%s} as const satisfies FieldTable;\n\n", c.Name, rows(c.Request))
 	}
 	for _, c := range constants {
 		fmt.Fprintf(&out, "// %s: %s\nexport const %s = %s;\n", c.Name, about(c), camel(c.Name), literal(c.Value))

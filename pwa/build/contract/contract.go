@@ -17,11 +17,11 @@ const Folder = "pwa/src/contract"
 
 // Files makes the files of the tables that this program was built with, by name.
 func Files() map[string][]byte {
-	return map[string][]byte{
-		"contract.ts": Calculations(registry.Contracts(), registry.Constants()),
-		"kinds.ts":    Records(record.Schema(), record.Kinds()),
-		"sources.ts":  Sources(registry.Names(), registry.Sources),
-	}
+	files := FieldTables(registry.Contracts())
+	files["contract.ts"] = Calculations(registry.Contracts(), registry.Constants())
+	files["kinds.ts"] = Records(record.Schema(), record.Kinds())
+	files["sources.ts"] = Sources(registry.Names(), registry.Sources)
+	return files
 }
 
 // Write puts the files under a module's root. A file that holds the right text already is left alone; any other is replaced at

@@ -95,8 +95,15 @@ func literal(value any) string {
 	return string(written)
 }
 
-// title begins a name with a capital letter.
-func title(name string) string { return string(unicode.ToUpper(rune(name[0]))) + name[1:] }
+// title makes a type’s name of a calculation’s: bike_match is BikeMatch.
+func title(name string) string {
+	var out strings.Builder
+	for word := range strings.SplitSeq(name, "_") {
+		out.WriteRune(unicode.ToUpper(rune(word[0])))
+		out.WriteString(word[1:])
+	}
+	return out.String()
+}
 
 // camel begins a name with a small letter.
 func camel(name string) string { return string(unicode.ToLower(rune(name[0]))) + name[1:] }

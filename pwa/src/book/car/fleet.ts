@@ -26,7 +26,8 @@ export interface Rider {
   readonly bikeName: string;
   readonly person: RecordState | undefined;
   readonly wheels: Readonly<Record<Side, RecordState | undefined>>;
-  readonly ends: Readonly<Record<Side, End>>;
+  readonly ends: Readonly<Record<Side, End>>; // of the rider's own bike
+  readonly on: SpareBike | undefined; // the spare bike that is ridden now
 }
 
 export interface SpareWheel {
@@ -48,6 +49,8 @@ export interface SpareBike {
   readonly bike: RecordState;
   readonly name: string;
   readonly place: string;
+  readonly ends: Readonly<Record<Side, End>>;
+  readonly loan: Loan | undefined;
 }
 
 export interface Fleet {
@@ -64,17 +67,21 @@ export function fleetOf(book: CarBook): Fleet {
   const people = by(book.people);
   const loans = loansOf(book.outs, book.ins);
   const ours = book.bikes.filter((bike) => !flagIn(bike, "retired"));
+  const wheelsOf = (bike: RecordState): Rider["wheels"] => ({ front: wheels.get(textIn(bike, "front")), rear: wheels.get(textIn(bike, "rear")) });
+  const endsOf = (bike: RecordState): Rider["ends"] => ({ front: endOf(bike, "front", wheelsOf(bike).front), rear: endOf(bike, "rear", wheelsOf(bike).rear) });
+  const bikes = ours.filter((bike) => flagIn(bike, "spare")).map((bike): SpareBike => ({
+    bike, name: bikeName(bike), place: textIn(bike, "place"), ends: endsOf(bike), loan: loans.find(({ spare }) => spare === bike.rec),
+  }));
   const riders = ours.filter((bike) => !flagIn(bike, "spare")).map((bike): Rider => {
     const person = people.get(textIn(bike, "rider"));
-    const own = { front: wheels.get(textIn(bike, "front")), rear: wheels.get(textIn(bike, "rear")) };
+    const given = loans.find((loan) => loan.whole && loan.bike === bike.rec);
     return {
-      bike, number: textIn(bike, "number") || textIn(person, "number"), name: textIn(person, "name"), bikeName: bikeName(bike), person, wheels: own,
-      ends: { front: endOf(bike, "front", own.front), rear: endOf(bike, "rear", own.rear) },
+      bike, number: textIn(bike, "number") || textIn(person, "number"), name: textIn(person, "name"), bikeName: bikeName(bike), person, wheels: wheelsOf(bike),
+      ends: endsOf(bike), on: bikes.find(({ bike: spare }) => spare.rec === given?.spare),
     };
   });
   const spares = book.spares.filter((spare) => !flagIn(spare, "retired")).map((spare) => spareOf(spare, wheels, tyres, loans, book.sets));
-  const bikes = ours.filter((bike) => flagIn(bike, "spare")).map((bike) => ({ bike, name: bikeName(bike), place: textIn(bike, "place") }));
-  return { riders: riders.sort(byNumber), spares: spares.sort((a, b) => byName(a.name, b.name)), bikes, loans };
+  return { riders: riders.sort(byNumber), spares: spares.sort((a, b) => byName(a.name, b.name)), bikes: bikes.sort((a, b) => byName(a.name, b.name)), loans };
 }
 
 function spareOf(
@@ -105,6 +112,11 @@ export function matching(riders: readonly Rider[], typed: string): readonly Ride
   }
   const begins = riders.filter(({ number }) => number.startsWith(text));
   return [...begins.filter(({ number }) => number === text), ...begins.filter(({ number }) => number !== text)];
+}
+
+// endNow is one end of what a rider sits on now.
+export function endNow({ ends, on }: Rider, side: Side): End {
+  return (on?.ends ?? ends)[side];
 }
 
 // sidesOf is both ends, the rear first: it punctures more often.

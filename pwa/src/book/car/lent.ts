@@ -1,4 +1,4 @@
-// Which spares are out, and with whom: an entry says out, another says in and names it. Two cars that lend the same spare while
+// Which spares are out, wheels and whole bikes, and with whom: an entry says out, another says in and names it. Two cars that lend the same spare while
 // apart leave two entries; both stay, and both cars see it.
 
 import type { RecordState } from "../../log/op/merge.ts";
@@ -6,9 +6,10 @@ import { textIn } from "./known.ts";
 
 export interface Loan {
   readonly out: string; // the entry
-  readonly spare: string;
+  readonly spare: string; // the spare wheel's record, or the spare bike's
+  readonly whole: boolean; // a bike
   readonly number: string; // the rider's, "" where it was not known
-  readonly bike: string;
+  readonly bike: string; // the rider's own
   readonly at: number;
   readonly place: string;
 }
@@ -17,7 +18,7 @@ export interface Loan {
 export function loansOf(outs: readonly RecordState[], ins: readonly RecordState[]): readonly Loan[] {
   const back = new Set(ins.map((entry) => textIn(entry, "out")));
   return outs.filter(({ rec }) => !back.has(rec)).map((entry) => ({
-    out: entry.rec, spare: textIn(entry, "spare"), number: textIn(entry, "number"), bike: textIn(entry, "bike"), at: entry.newest, place: textIn(entry, "note"),
+    out: entry.rec, spare: textIn(entry, "spare_bike") || textIn(entry, "spare"), whole: textIn(entry, "spare_bike") !== "", number: textIn(entry, "number"), bike: textIn(entry, "bike"), at: entry.newest, place: textIn(entry, "note"),
   })).sort((a, b) => b.at - a.at || (a.out < b.out ? -1 : 1));
 }
 

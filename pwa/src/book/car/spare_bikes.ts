@@ -1,72 +1,94 @@
-// Whole bikes on the roof: which comes nearest to a rider's own, and what to change on it. What was measured as built decides.
+// Whole bikes on the roof: the question which comes nearest to a rider's own, and its answer in words. What was measured as built
+// decides.
 
-import { type RecordState, valueOf } from "../../log/op/merge.ts";
+import type { BikeMatchAnswer, BikeMatchRequest } from "../../contract/contract.ts";
+import type { RecordState } from "../../log/op/merge.ts";
 import { listed, w } from "../../words/index.ts";
 import { plain } from "../../words/number.ts";
+import { clockWords } from "../value/when.ts";
 import { newestMeasure } from "../wheels/measure.ts";
 import type { Rider, SpareBike } from "./fleet.ts";
 import { textIn } from "./known.ts";
 
-interface Shape {
-  readonly saddle: number | undefined; // mm
-  readonly reach: number | undefined;
-}
+export type BikeVerdict = BikeMatchAnswer[number];
+type Build = BikeMatchRequest["bike"];
+type Reason = BikeVerdict["reasons"][number];
 
 export interface BikeLine {
   readonly rec: string;
-  readonly name: string;
+  readonly spare: string;
+  readonly place: string;
+  readonly name: string; // with its place
   readonly change: string;
+  readonly can: boolean;
 }
 
-const saddleSlack = 1; // mm: nearer than this nobody can set it at the roadside (our choice)
-const reachWeight = 2; // reach takes another stem, a saddle's height one screw (our choice)
-
-function shapeOf(bike: RecordState, measures: readonly RecordState[]): Shape {
-  const value = (place: string): number | undefined => newestMeasure(measures, bike.rec, "as_built", undefined, place)?.value;
-  return { saddle: value("saddle_height"), reach: value("reach") };
+// bikeMatchRequest asks for one rider; for a bike that is not in the book, of which nothing is known, without one. Stopped says
+// which spare bikes may not be ridden.
+export function bikeMatchRequest(rider: Rider | undefined, bikes: readonly SpareBike[], measures: readonly RecordState[], stopped: ReadonlySet<string>): BikeMatchRequest {
+  return {
+    bike: rider === undefined ? {} : buildOf(rider.bike, measures),
+    spares: bikes.map(({ bike, loan }) => ({
+      id: bike.rec, ...buildOf(bike, measures), ...(loan !== undefined && { out_with: loan.number || "?" }), ...(stopped.has(bike.rec) && { state: "stop" as const }),
+    })),
+  };
 }
 
-// bikeLines are the spare bikes for one rider, the nearest first. One of which less is known stands behind: it has to be tried.
-export function bikeLines(rider: Rider, bikes: readonly SpareBike[], measures: readonly RecordState[], stopped: ReadonlySet<string>): readonly BikeLine[] {
-  const own = shapeOf(rider.bike, measures);
-  return bikes.filter(({ bike }) => !stopped.has(bike.rec)).map((spare) => ({ spare, shape: shapeOf(spare.bike, measures) }))
-    .sort((a, b) => unknowns(own, a.shape) - unknowns(own, b.shape) || distance(own, a.shape) - distance(own, b.shape) || (a.spare.bike.rec < b.spare.bike.rec ? -1 : 1))
-    .map(({ spare, shape }) => ({
-      rec: spare.bike.rec, name: spare.place === "" ? spare.name : w("car.named", { spare: spare.name, place: spare.place }), change: changeWords(own, shape, spare.bike),
-    }));
+function buildOf(bike: RecordState, measures: readonly RecordState[]): Build {
+  const mm = (place: string): number => {
+    const found = newestMeasure(measures, bike.rec, "as_built", undefined, place);
+    return found?.field === "mm" ? found.value : 0;
+  };
+  const [saddle, reach, cleat, pedals] = [mm("saddle_height"), mm("reach"), textIn(bike, "cleat").trim().toLowerCase(), textIn(bike, "pedals")];
+  return {
+    ...(saddle >= 1 && { saddle_mm: saddle }), ...(reach >= 1 && { reach_mm: reach }), ...(cleat !== "" && { cleat }),
+    ...((pedals === "hex" || pedals === "spanner" || pedals === "none") && { pedals }),
+  };
 }
 
-function apart(a: number | undefined, b: number | undefined): number | undefined {
-  return a === undefined || b === undefined ? undefined : Math.abs(a - b);
+// bikeLines words an answer; own is what was asked of the rider's own bike.
+export function bikeLines(verdicts: readonly BikeVerdict[], own: Build, bikes: readonly SpareBike[], now: number): readonly BikeLine[] {
+  const by = new Map(bikes.map((spare) => [spare.bike.rec, spare]));
+  return verdicts.flatMap((verdict) => {
+    const spare = by.get(verdict.id);
+    return spare === undefined ? [] : [{
+      rec: verdict.id, spare: spare.name, place: spare.place, name: spare.place === "" ? spare.name : w("car.named", { spare: spare.name, place: spare.place }),
+      change: verdictWords(verdict, own, spare, now), can: verdict.fits !== "no",
+    }];
+  });
 }
 
-function unknowns(own: Shape, { saddle, reach }: Shape): number {
-  return [apart(own.saddle, saddle), apart(own.reach, reach)].filter((each) => each === undefined).length;
+function verdictWords({ fits, minutes, reasons }: BikeVerdict, own: Build, spare: SpareBike, now: number): string {
+  const set = reasons.some(({ code }) => code === "saddle" || code === "saddle_by_eye");
+  const stays = fits === "no" || set || own.saddle_mm === undefined ? "" : w("spareBike.saddleStays", { mm: plain(own.saddle_mm) });
+  const why = listed([stays, ...reasons.map((reason) => reasonWords(reason, spare, now))]);
+  switch (fits) {
+    case "no": return w("car.no", { why });
+    case "yes": return w("spareBike.asItIs", { why });
+    case "with_change": return minutes > 0 ? w("car.changeIn", { why, minutes: plain(Math.ceil(minutes)) }) : w("car.change", { why });
+  }
 }
 
-function distance(own: Shape, { saddle, reach }: Shape): number {
-  return (apart(own.saddle, saddle) ?? 0) + reachWeight * (apart(own.reach, reach) ?? 0);
+function reasonWords({ code, values }: Reason, { loan }: SpareBike, now: number): string {
+  const [bike, have] = [Number(values["bike"] ?? 0), Number(values["spare"] ?? 0)];
+  switch (code) {
+    case "out": return loan === undefined || loan.number === "" ? w("carWhy.outUnknown") : w("carWhy.out", { number: loan.number, clock: clockWords(loan.at, now) });
+    case "stopped": return w("carWhy.stopped");
+    case "saddle": return w("spareBike.saddle", { mm: plain(bike) });
+    case "saddle_by_eye": return w("spareBike.saddleAsk");
+    case "longer": return w("spareBike.longer", { mm: plain(have - bike) });
+    case "shorter": return w("spareBike.shorter", { mm: plain(bike - have) });
+    case "reach_by_eye": return w("spareBike.reachUnknown");
+    case "pedals": return pedalWords(String(values["what"] ?? ""));
+  }
 }
 
-function changeWords(own: Shape, spare: Shape, bike: RecordState): string {
-  return listed([saddleWords(own.saddle, spare.saddle), reachWords(own.reach, spare.reach), pedalWords(bike)]);
-}
-
-function saddleWords(own: number | undefined, spare: number | undefined): string {
-  if (own === undefined) return w("spareBike.saddleAsk");
-  const off = apart(own, spare);
-  return off !== undefined && off <= saddleSlack ? w("spareBike.saddleStays", { mm: plain(own) }) : w("spareBike.saddle", { mm: plain(own) });
-}
-
-function reachWords(own: number | undefined, spare: number | undefined): string {
-  if (own === undefined || spare === undefined) return w("spareBike.reachUnknown");
-  if (Math.abs(own - spare) <= saddleSlack) return "";
-  return w(spare > own ? "spareBike.longer" : "spareBike.shorter", { mm: plain(Math.abs(own - spare)) });
-}
-
-// Pedals come over from the rider's bike, with the tool that the spare's own take.
-function pedalWords(bike: RecordState): string {
-  const tool = textIn(bike, "pedals");
-  if (valueOf(bike, "pedals") === undefined || tool === "none") return w("spareBike.pedals");
-  return tool === "hex" ? w("spareBike.pedalsHex") : w("spareBike.pedalsSpanner");
+// Pedals come over from the rider's bike.
+function pedalWords(tool: string): string {
+  switch (tool) {
+    case "hex": return w("spareBike.pedalsHex");
+    case "spanner": return w("spareBike.pedalsSpanner");
+    case "both": return w("spareBike.pedalsBoth");
+    default: return w("spareBike.pedals");
+  }
 }

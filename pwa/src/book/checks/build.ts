@@ -1,7 +1,8 @@
 // A bike of the book as the calculations ask for it: what it is built of. What nobody said is left out; then the calculator asks, the
 // safe side.
 
-import { checksFields as fields, type Requests } from "../../contract/contract.ts";
+import type { Requests } from "../../contract/contract.ts";
+import { checksFields as fields } from "../../contract/checks_fields.ts";
 import { type RecordState, valueOf } from "../../log/op/merge.ts";
 import { sides } from "../pressure/answer.ts";
 import { chosen } from "../value/choice.ts";

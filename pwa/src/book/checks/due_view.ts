@@ -1,6 +1,7 @@
 // What is due, as the calculator lists it; the intervals that people may change; and reminders for a calendar.
 
-import { type Answers, dueFields } from "../../contract/contract.ts";
+import type { Answers } from "../../contract/contract.ts";
+import { dueFields } from "../../contract/due_fields.ts";
 import type { Json } from "../../log/op/json.ts";
 import { facts, listed, w } from "../../words/index.ts";
 import { fixed, plain } from "../../words/number.ts";

@@ -1,7 +1,8 @@
 // What happened to a bike, as the calculations of checks and of what is due read it. What belongs to a wheel or tyre comes along with it;
 // what a walk-around looked at or measured is looked at.
 
-import { checksFields as fields, type Requests } from "../../contract/contract.ts";
+import type { Requests } from "../../contract/contract.ts";
+import { checksFields as fields } from "../../contract/checks_fields.ts";
 import type { BookLog } from "../../log/book_log.ts";
 import { type RecordState, valueOf } from "../../log/op/merge.ts";
 import { type Side, sides } from "../pressure/answer.ts";

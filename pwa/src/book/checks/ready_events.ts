@@ -2,7 +2,7 @@
 // and goes where it goes; old books, which filed by bike and side, lose nothing.
 
 import type { Requests } from "../../contract/contract.ts";
-import { readyFields as fields } from "../../contract/contract.ts";
+import { readyFields as fields } from "../../contract/ready_fields.ts";
 import { type RecordState, valueOf } from "../../log/op/merge.ts";
 import { type Side, sides } from "../pressure/answer.ts";
 import { chosen } from "../value/choice.ts";

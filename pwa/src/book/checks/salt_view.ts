@@ -1,7 +1,8 @@
 // Sweat and salt since the last wash: a wheel's metals and a bike's rides as the calculator asks for them, and its answer in
 // words.
 
-import { type Answers, type Requests, saltFields } from "../../contract/contract.ts";
+import type { Answers, Requests } from "../../contract/contract.ts";
+import { saltFields } from "../../contract/salt_fields.ts";
 import { type RecordState, valueOf } from "../../log/op/merge.ts";
 import { w } from "../../words/index.ts";
 import { fixed } from "../../words/number.ts";

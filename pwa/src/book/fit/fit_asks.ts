@@ -1,6 +1,8 @@
 // What the calculator is asked before and while a tyre is fitted, made of the records of the wheel and the tyre.
 
-import { type Answers, fitFields, type Requests, seatFields } from "../../contract/contract.ts";
+import type { Answers, Requests } from "../../contract/contract.ts";
+import { fitFields } from "../../contract/fit_fields.ts";
+import { seatFields } from "../../contract/seat_fields.ts";
 import { type RecordState, valueOf } from "../../log/op/merge.ts";
 import { chosen } from "../value/choice.ts";
 

@@ -1,6 +1,6 @@
 // The goods of a trip with what the calculator says of each, and a form of what is typed about them.
 
-import { packFields } from "../../contract/contract.ts";
+import { packFields } from "../../contract/pack_fields.ts";
 import { parse } from "../value/quantity.ts";
 import { dayWords } from "../value/when.ts";
 import { sentences, w } from "../../words/index.ts";

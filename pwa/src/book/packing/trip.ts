@@ -1,6 +1,7 @@
 // A trip with bikes: when, how, with what; its own items with their weight and size; and how much time is left.
 
-import { packFields, type PackRequest } from "../../contract/contract.ts";
+import type { PackRequest } from "../../contract/contract.ts";
+import { packFields } from "../../contract/pack_fields.ts";
 import { isList, isObject, type Json } from "../../log/op/json.ts";
 import { type RecordState, valueOf } from "../../log/op/merge.ts";
 import { w } from "../../words/index.ts";

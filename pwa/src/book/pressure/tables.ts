@@ -1,6 +1,7 @@
 // What the form knows of the pressure calculation's fields: the bounds that it says before they are broken.
 
-import { type FieldRow, pressureFields } from "../../contract/contract.ts";
+import type { FieldRow } from "../../contract/contract.ts";
+import { pressureFields } from "../../contract/pressure_fields.ts";
 
 export interface Bound {
   readonly min: number;

@@ -1,6 +1,7 @@
 // What a measured value means: the limits, and what to do when it is past them. The number on the part wins.
 
-import { dueFields, rimRunOutMm, roomOtherMm, roomRoadMm, roomStopMm, rotorMinMm, rotorRunOutMm } from "../../contract/contract.ts";
+import { rimRunOutMm, roomOtherMm, roomRoadMm, roomStopMm, rotorMinMm, rotorRunOutMm } from "../../contract/contract.ts";
+import { dueFields } from "../../contract/due_fields.ts";
 import { w } from "../../words/index.ts";
 import { plain } from "../../words/number.ts";
 import type { What } from "./measure.ts";

@@ -1,6 +1,7 @@
 // The spokes of a wheel as they were heard: which sounded how, what the calculator is asked of them, and how they stood last time.
 
-import { lacingFields as fields, type Answers, type Requests } from "../../contract/contract.ts";
+import type { Answers, Requests } from "../../contract/contract.ts";
+import { lacingFields as fields } from "../../contract/lacing_fields.ts";
 import { isObject } from "../pressure/answer.ts";
 import { parse } from "../value/quantity.ts";
 import { isList, type Json } from "../../log/op/json.ts";

@@ -1,6 +1,7 @@
 // What the spokes page says: how each side stands, what stands out, what to do about it, and what changed since last time.
 
-import { lacingFields as fields, spokeLeastN, spokeOutlier } from "../../contract/contract.ts";
+import { spokeLeastN, spokeOutlier } from "../../contract/contract.ts";
+import { lacingFields as fields } from "../../contract/lacing_fields.ts";
 import { type RecordState, valueOf } from "../../log/op/merge.ts";
 import { sentences, w } from "../../words/index.ts";
 import { fixed, plain } from "../../words/number.ts";

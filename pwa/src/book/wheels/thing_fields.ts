@@ -23,7 +23,7 @@ export const groups: Readonly<Record<ThingKind, readonly Group[]>> = {
     { name: "frame", fields: ["brake", "use", "room_front_mm", "room_rear_mm", "least_label_mm", "speeds", "max_cog", "spacing", "mass_kg"] },
     { name: "packing", fields: ["pedals", "shifting", "derailleur", "seatpost", "cockpit", "frame_material", "bar_material"] },
     { name: "kit", fields: ["gauge", "pump"] },
-    { name: "car", fields: ["spare", "place"] },
+    { name: "car", fields: ["spare", "place", "cleat"] },
     { name: "more", fields: ["note"] },
   ],
   wheel: [

@@ -1,9 +1,10 @@
 // The roadside card of one rider: what to know with one hand, the screen kept awake.
 
 import "./car.css";
-import { carSides } from "../../book/car/fleet.ts";
+import { carSides, endNow } from "../../book/car/fleet.ts";
 import { whoWords } from "../../book/car/load.ts";
 import { endWords } from "../../book/car/match.ts";
+import { clockWords } from "../../book/value/when.ts";
 import { el } from "../../ui/el.ts";
 import { openPage } from "../../ui/page.ts";
 import { setHidden, setText } from "../../ui/part.ts";
@@ -19,9 +20,10 @@ export function card(host: HTMLElement, ctx: Ctx): void {
   const gone = el("p", { class: "notice care" }, w("card.gone"));
   const who = el("p", { class: "card-number" });
   const name = el("p", { class: "card-name" });
+  const on = el("p");
   const ends = el("dl", { class: "card-ends" });
   const awake = el("p", { class: "small quiet" });
-  const body = el("div", { class: "card stack roadside" }, who, name, ends, awake);
+  const body = el("div", { class: "card stack roadside" }, who, name, on, ends, awake);
   setHidden(gone, true);
   setHidden(body, true);
   host.append(el("div", { class: "stack car" }, gone, body));
@@ -35,6 +37,7 @@ export function card(host: HTMLElement, ctx: Ctx): void {
     if (rider === undefined) return;
     setText(who, rider.number || whoWords(rider));
     setText(name, rider.name || rider.bikeName);
-    ends.replaceChildren(...carSides.flatMap((side) => [el("dt", {}, w(`side.${side}`)), el("dd", {}, endWords(rider.ends[side]))]));
+    setText(on, rider.on?.loan === undefined ? "" : w("spareBike.on", { spare: rider.on.name, clock: clockWords(rider.on.loan.at, Date.now()) }));
+    ends.replaceChildren(...carSides.flatMap((side) => [el("dt", {}, w(`side.${side}`)), el("dd", {}, endWords(endNow(rider, side)))]));
   }, (words) => setText(gone, words));
 }

@@ -2,16 +2,17 @@
 
 import "./car.css";
 import { eyeEnd, nextQuestion } from "../../book/car/eye.ts";
-import { carSides, type Fleet, matching, type Rider } from "../../book/car/fleet.ts";
+import { carSides, endNow, type Fleet, matching, type Rider } from "../../book/car/fleet.ts";
 import { textIn } from "../../book/car/known.ts";
 import type { End } from "../../book/car/hub.ts";
 import { whoWords } from "../../book/car/load.ts";
 import { endWords, giveView, matchRequest, type Verdict } from "../../book/car/match.ts";
-import { gaveChanges } from "../../book/car/moves.ts";
-import { bikeLines } from "../../book/car/spare_bikes.ts";
+import { gaveBikeChanges, gaveChanges, type Given } from "../../book/car/moves.ts";
+import { bikeLines, bikeMatchRequest } from "../../book/car/spare_bikes.ts";
+import { clockWords } from "../../book/value/when.ts";
 import type { Side } from "../../book/pressure/answer.ts";
 import { showKpa } from "../../book/value/quantity.ts";
-import { newRec } from "../../log/book_log.ts";
+import { type Change, newRec } from "../../log/book_log.ts";
 import { Choice, chosen } from "../../ui/choice.ts";
 import { el } from "../../ui/el.ts";
 import { keyed } from "../../ui/keyed.ts";
@@ -21,12 +22,14 @@ import type { RecordState } from "../../log/op/merge.ts";
 import type { Ctx } from "../../ui/screen.ts";
 import { w } from "../../words/index.ts";
 import { attempt, follow } from "../shared/follow.ts";
+import { BikeList, gaveBike } from "./bike_list.ts";
 import { fleetNow } from "./car_book.ts";
 import { Eye, eyeAnswered, eyeLeft } from "./eye_part.ts";
 import { gaveSpare, Give, spareMissing } from "./give.ts";
 import { NumberPad, padByEye, padTyped } from "./pad.ts";
-import { askVerdicts, stoppedBikes, stoppedSpares } from "./verdicts.ts";
+import { askBikeVerdicts, askVerdicts, stoppedBikes, stoppedSpares } from "./verdicts.ts";
 
+const whole = "bike"; // the third choice beside the two ends
 const fewRiders = 6; // that are offered while the number is not whole
 
 class Front {
@@ -36,8 +39,8 @@ class Front {
   readonly #side = new Choice();
   readonly #head = el("div", { class: "row spread" }, this.#who, this.#side);
   readonly #give = new Give();
-  readonly #bikeList = el("ul", { class: "unmarked give-others", "aria-label": w("spareBike.title") });
-  readonly #bikes = el("section", { class: "stack" }, el("h3", {}, w("spareBike.title")), this.#bikeList, el("p", { class: "small quiet" }, w("spareBike.caution")));
+  readonly #bikes = new BikeList();
+  readonly #on = el("p", { class: "notice" });
   readonly #riders = el("ul", { class: "unmarked car-riders" });
   readonly #state = el("p", { class: "quiet", role: "status" });
   readonly #outcome = new Outcome();
@@ -52,7 +55,7 @@ class Front {
   #measures: readonly RecordState[] = [];
   #typed = "";
   #picked = ""; // a rider's bike, chosen from the list
-  #at: Side = "rear";
+  #at: Side | typeof whole = "rear";
   #eyes = false;
   #missing = new Set<string>();
   #round = 0;
@@ -61,17 +64,18 @@ class Front {
     this.#ctx = ctx;
     const link = (page: string, words: string): HTMLElement => el("a", { class: "button", href: `#/car/${page}` }, words);
     this.#pad.view = "";
-    for (const node of [this.#eye, this.#head, this.#give, this.#bikes, this.#card, this.#next]) setHidden(node, true);
+    for (const node of [this.#eye, this.#head, this.#on, this.#give, this.#bikes, this.#card, this.#next]) setHidden(node, true);
     host.append(el("div", { class: "stack car car-front" },
-      el("div", { class: "stack car-result" }, this.#outcome, this.#head, this.#give, this.#bikes, this.#eye, this.#state, this.#riders, this.#card, this.#next), this.#pad, this.#name,
+      el("div", { class: "stack car-result" }, this.#outcome, this.#head, this.#on, this.#give, this.#bikes, this.#eye, this.#state, this.#riders, this.#card, this.#next), this.#pad, this.#name,
       el("nav", { class: "row", "aria-label": w("place.car") }, link("out", w("lent.title")), link("spares", w("spares.title")), link("tags", w("tags.title")),
         link("morning", w("morning.title")), link("load", w("load.title")), link("event", w("event.title")), link("gas", w("gas.title")))));
     listen(host, padTyped, (typed) => this.#type(typed), ctx.closed);
     listen(host, padByEye, () => this.#byEye(true), ctx.closed);
     listen(host, eyeLeft, () => this.#byEye(false), ctx.closed);
     listen(host, eyeAnswered, () => void this.#look(), ctx.closed);
-    listen(host, chosen, ({ value }) => this.#turn(value === "front" ? "front" : "rear"), ctx.closed);
-    listen(host, gaveSpare, (rec) => void this.#gave(rec), ctx.closed);
+    listen(host, chosen, ({ value }) => this.#turn(value === "front" || value === whole ? value : "rear"), ctx.closed);
+    listen(host, gaveSpare, (rec) => void this.#gaveWheel(rec), ctx.closed);
+    listen(host, gaveBike, (rec) => void this.#gaveBike(rec), ctx.closed);
     listen(host, spareMissing, (rec) => this.#notThere(rec), ctx.closed);
     document.addEventListener("keydown", (event) => this.#key(event), { signal: ctx.closed });
     this.#again = follow(ctx, () => this.#read(), (words) => setText(this.#state, words));
@@ -123,8 +127,8 @@ class Front {
     this.#begin();
   }
 
-  #turn(side: Side): void {
-    this.#at = side;
+  #turn(at: Side | typeof whole): void {
+    this.#at = at;
     this.#missing = new Set();
     void this.#look();
   }
@@ -148,19 +152,34 @@ class Front {
     const rider = this.#eyes ? undefined : this.#found();
     const eyeDone = this.#eyes && nextQuestion(this.#eye.view ?? {}) === undefined;
     this.#frame(fleet, rider, eyeDone);
-    const end = eyeDone ? eyeEnd(this.#eye.view ?? {}) : rider?.ends[this.#at];
     const round = ++this.#round;
+    const stays = (): boolean => round === this.#round && !this.#ctx.closed.aborted;
+    if (rider !== undefined && this.#at === whole) return this.#lookBikes(fleet, rider, stays);
+    const end = eyeDone ? eyeEnd(this.#eye.view ?? {}) : rider === undefined || this.#at === whole ? undefined : endNow(rider, this.#at);
     if (end === undefined) return;
     this.#show(end, rider, undefined);
     const verdicts = await askVerdicts(this.#ctx, matchRequest(end, fleet.spares, this.#stopped));
-    if (round === this.#round && !this.#ctx.closed.aborted && verdicts !== undefined) this.#show(end, rider, verdicts);
+    if (stays() && verdicts !== undefined) this.#show(end, rider, verdicts);
+    if (stays() && fleet.bikes.length > 0 && verdicts?.every(({ fits }) => fits === "no") === true) await this.#lookBikes(fleet, rider, stays); // where no wheel helps, a whole bike may
+  }
+
+  async #lookBikes(fleet: Fleet, rider: Rider | undefined, stays: () => boolean): Promise<void> {
+    const question = bikeMatchRequest(rider, fleet.bikes, this.#measures, this.#stoppedBikes);
+    const verdicts = await askBikeVerdicts(this.#ctx, question);
+    if (!stays() || verdicts === undefined) return;
+    this.#bikes.view = { who: whoWords(rider), lines: bikeLines(verdicts, question.bike, fleet.bikes, Date.now()) };
+    setHidden(this.#bikes, false);
   }
 
   #frame(fleet: Fleet, rider: Rider | undefined, eyeDone: boolean): void {
     const riders = this.#eyes || rider !== undefined ? [] : matching(fleet.riders, this.#typed);
     setHidden(this.#head, rider === undefined && !eyeDone);
     setHidden(this.#side, rider === undefined);
-    setHidden(this.#give, rider === undefined && !eyeDone);
+    setHidden(this.#give, (rider === undefined && !eyeDone) || (rider !== undefined && this.#at === whole));
+    setHidden(this.#bikes, true);
+    const on = rider?.on;
+    setText(this.#on, on?.loan === undefined ? "" : w("spareBike.on", { spare: on.name, clock: clockWords(on.loan.at, Date.now()) }));
+    setHidden(this.#on, on === undefined);
     setHidden(this.#eye, !this.#eyes || eyeDone);
     setHidden(this.#pad, this.#eyes || rider !== undefined);
     setHidden(this.#next, rider === undefined && !eyeDone);
@@ -169,24 +188,12 @@ class Front {
     if (rider !== undefined) this.#card.href = `#/car/card/${rider.bike.rec}`;
     setText(this.#who, eyeDone ? w("eye.title") : whoWords(rider));
     this.#side.view = {
-      name: "side", legend: w("car.side"), value: this.#at, options: carSides.map((value) => ({ value, label: w(`side.${value}`) })),
+      name: "side", legend: w("car.side"), value: this.#at, options: [...carSides.map((value) => ({ value, label: w(`side.${value}`) })), { value: whole, label: w("spareBike.one") }],
     };
-    this.#showBikes(fleet, rider);
     setText(this.#state, this.#hint(fleet, riders.length, rider));
     keyed(this.#riders, riders.slice(0, fewRiders), ({ bike }) => bike.rec, ({ bike }) => this.#offer(bike.rec), (node, each) => {
       const button = node.firstElementChild;
       if (button !== null) setText(button, whoWords(each) || each.bikeName);
-    });
-  }
-
-  // showBikes: where no wheel helps, a whole bike may.
-  #showBikes({ bikes }: Fleet, rider: Rider | undefined): void {
-    const lines = rider === undefined ? [] : bikeLines(rider, bikes, this.#measures, this.#stoppedBikes);
-    setHidden(this.#bikes, lines.length === 0);
-    keyed(this.#bikeList, lines, ({ rec }) => rec, () => el("li", {}, el("span", { class: "named" }), el("span")), (node, { name, change }) => {
-      const [first, second] = node.children;
-      if (first !== undefined) setText(first, name);
-      if (second !== undefined) setText(second, change);
     });
   }
 
@@ -199,7 +206,7 @@ class Front {
   }
 
   #hint(fleet: Fleet, offered: number, rider: Rider | undefined): string {
-    if (fleet.spares.length === 0) return w("car.noSpares");
+    if (fleet.spares.length + fleet.bikes.length === 0) return w("car.noSpares");
     if (fleet.riders.length === 0) return w("car.noRiders");
     if (this.#eyes || rider !== undefined || offered > 0 || this.#typed.trim() === "") return "";
     return /^\d+$/.test(this.#typed.trim()) ? w("car.none") : w("car.noneNamed");
@@ -212,15 +219,23 @@ class Front {
     this.#give.view = { who: whoWords(rider), end: endWords(end), view };
   }
 
-  async #gave(rec: string): Promise<void> {
+  async #gaveWheel(rec: string): Promise<void> {
     const spare = this.#fleet?.spares.find((each) => each.rec === rec);
-    if (spare === undefined) return;
+    if (spare !== undefined) await this.#gave(spare.name, (given) => gaveChanges(spare, given, newRec, Date.now()));
+  }
+
+  async #gaveBike(rec: string): Promise<void> {
+    const spare = this.#fleet?.bikes.find(({ bike }) => bike.rec === rec);
+    if (spare !== undefined) await this.#gave(spare.name, (given) => gaveBikeChanges(spare, given, newRec, Date.now()));
+  }
+
+  async #gave(spare: string, changes: (given: Given) => readonly Change[]): Promise<void> {
     const rider = this.#eyes ? undefined : this.#found();
     const { book } = this.#ctx;
     const failed = await attempt(this.#ctx, async () => {
-      const [entry] = await book.save(gaveChanges({ spare, rider, number: rider?.number ?? "", place: "", event: textIn(rider?.bike, "event") }, newRec, Date.now()));
+      const [entry] = await book.save(changes({ rider, number: rider?.number ?? "", place: "", event: textIn(rider?.bike, "event") }));
       const undo = (): void => void attempt(this.#ctx, async () => entry !== undefined && book.remove(entry)).then(() => this.#again());
-      const words = rider === undefined ? w("car.gaveUnknown", { spare: spare.name }) : w("car.gaveDone", { spare: spare.name, who: whoWords(rider) });
+      const words = rider === undefined ? w("car.gaveUnknown", { spare }) : w("car.gaveDone", { spare, who: whoWords(rider) });
       this.#clear();
       this.#outcome.view = { words, undo };
     });

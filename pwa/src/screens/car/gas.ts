@@ -3,7 +3,9 @@
 import "./car.css";
 import { gasLines, strokesWords } from "../../book/car/gas_view.ts";
 import { type Dimension, parse, showKpa } from "../../book/value/quantity.ts";
-import { type Co2Answer, co2Fields, type PumpAnswer, pumpFields } from "../../contract/contract.ts";
+import type { Co2Answer, PumpAnswer } from "../../contract/contract.ts";
+import { co2Fields } from "../../contract/co2_fields.ts";
+import { pumpFields } from "../../contract/pump_fields.ts";
 import { Choice, chosen } from "../../ui/choice.ts";
 import { el } from "../../ui/el.ts";
 import { Field, typed } from "../../ui/field.ts";

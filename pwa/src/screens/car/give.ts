@@ -43,7 +43,7 @@ export class Give extends Part<GiveShown> {
     setText(this.#change, give?.change ?? "");
     setHidden(this.#change, (give?.change ?? "") === "");
     setAttr(this.#gave, "aria-label", give === undefined ? null : spoken(give.spare, who));
-    keyed(this.#others, view?.others ?? [], ({ rec }) => rec, ({ rec }) => other(() => this.act(gaveSpare, rec)), (node, { spare, name, why, can }) => {
+    keyed(this.#others, view?.others ?? [], ({ rec }) => rec, ({ rec }) => gaveLine(() => this.act(gaveSpare, rec)), (node, { spare, name, why, can }) => {
       const [first, second, button] = node.children;
       if (first !== undefined) setText(first, name);
       if (second !== undefined) setText(second, why);
@@ -60,11 +60,12 @@ export class Give extends Part<GiveShown> {
 }
 
 // spoken tells the buttons apart for those who listen.
-function spoken(spare: string, who: string): string {
+export function spoken(spare: string, who: string): string {
   return who === "" ? w("car.gaveNamed", { spare }) : w("car.gaveSpoken", { spare, who });
 }
 
-function other(give: () => void): HTMLLIElement {
+// gaveLine is one more spare with its reason.
+export function gaveLine(give: () => void): HTMLLIElement {
   return el("li", {}, el("span", { class: "named" }), el("span", {}), el("button", { type: "button", class: "button", on: { click: give } }, w("car.gave")));
 }
 

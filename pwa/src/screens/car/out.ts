@@ -58,8 +58,8 @@ function line(back: () => void): HTMLLIElement {
   return el("li", { class: "card lent" }, el("span", { class: "named" }), el("span", { class: "quiet small" }), el("button", { type: "button", class: "button", on: { click: back } }, w("lent.back")));
 }
 
-function nameOf({ spares }: Fleet, { spare }: Loan): string {
-  return spares.find(({ rec }) => rec === spare)?.name ?? w("recValue.unknown");
+function nameOf({ spares, bikes }: Fleet, { spare }: Loan): string {
+  return spares.find(({ rec }) => rec === spare)?.name ?? bikes.find(({ bike }) => bike.rec === spare)?.name ?? w("recValue.unknown");
 }
 
 function whoHas({ riders }: Fleet, { bike, number }: Loan): string {

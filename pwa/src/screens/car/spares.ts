@@ -1,7 +1,8 @@
-// The spares: wheels with a name to call out and a place in the car.
+// The spares: wheels with a name to call out and a place in the car, and the whole bikes on the roof.
 
 import "./car.css";
 import type { Fleet } from "../../book/car/fleet.ts";
+import type { Loan } from "../../book/car/lent.ts";
 import { textIn } from "../../book/car/known.ts";
 import { spareChanges } from "../../book/car/moves.ts";
 import { sides } from "../../book/pressure/answer.ts";
@@ -54,7 +55,7 @@ class Spares {
     if (this.#ctx.closed.aborted) return;
     const taken = new Set([...fleet.spares.map(({ wheel }) => wheel?.rec), ...bikes.flatMap((bike) => sides.map((side) => textIn(bike, side)))]);
     this.#free = wheels.filter(({ rec }) => !taken.has(rec));
-    setHidden(this.#none, fleet.spares.length > 0);
+    setHidden(this.#none, fleet.spares.length + fleet.bikes.length > 0);
     setHidden(this.#form, this.#free.length === 0);
     setHidden(this.#noWheels, this.#free.length > 0);
     this.#wheel.view = {
@@ -64,14 +65,18 @@ class Spares {
     this.#show(fleet);
   }
 
-  #show({ spares, riders }: Fleet): void {
-    keyed(this.#list, spares, ({ rec }) => rec, () => way(), (node, spare) => {
-      const who = riders.find(({ bike }) => bike.rec === spare.loan?.bike);
-      const where = spare.loan === undefined ? spare.place
-        : who === undefined ? w("spares.outUnknown", { clock: clockWords(spare.loan.at, Date.now()) })
-        : w("spares.out", { who: who.number || who.name, clock: clockWords(spare.loan.at, Date.now()) });
-      showWay(node, `#/wheels/${spare.wheel?.rec ?? spare.rec}`, spare.name, where);
-    });
+  #show({ spares, bikes, riders }: Fleet): void {
+    const where = (place: string, loan: Loan | undefined): string => {
+      if (loan === undefined) return place;
+      const who = riders.find(({ bike }) => bike.rec === loan.bike);
+      const clock = clockWords(loan.at, Date.now());
+      return who === undefined ? w("spares.outUnknown", { clock }) : w("spares.out", { who: who.number || who.name, clock });
+    };
+    const lines = [
+      ...spares.map(({ rec, wheel, name, place, loan }) => ({ rec: wheel?.rec ?? rec, name, where: where(place, loan) })),
+      ...bikes.map(({ bike, name, place, loan }) => ({ rec: bike.rec, name, where: where(place, loan) })),
+    ];
+    keyed(this.#list, lines, ({ rec }) => rec, () => way(), (node, each) => showWay(node, `#/wheels/${each.rec}`, each.name, each.where));
   }
 
   async #add(): Promise<void> {

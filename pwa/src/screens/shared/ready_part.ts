@@ -24,7 +24,7 @@ export class ReadyCard extends Part<ReadyCardView> {
   readonly #rest = el("ul", { class: "unmarked reasons" });
   readonly #more = el("summary");
   readonly #fold = el("details", {}, this.#more, this.#rest);
-  readonly #act = el("a", { class: "button" });
+  readonly #act = el("a", { class: "button", href: "#/checks" });
   readonly #acts = el("p", { class: "row" }, this.#act);
   readonly #card = el("section", { class: "card stack", "aria-label": w("ready.label") }, this.#title, this.#reasons, this.#fold, this.#acts, this.#look, this.#lookAt);
 
@@ -46,7 +46,7 @@ export class ReadyCard extends Part<ReadyCardView> {
     setText(this.#more, w("ready.more", { n: Math.max(0, reasons.length - atOnce) }));
     const [first] = reasons;
     setHidden(this.#acts, first === undefined || first.href === "");
-    setAttr(this.#act, "href", first === undefined || first.href === "" ? null : first.href);
+    if (first !== undefined && first.href !== "") setAttr(this.#act, "href", first.href);
     setText(this.#act, first?.act ?? "");
     setText(this.#look, ready?.look ?? "");
     setHidden(this.#look, (ready?.look ?? "") === "");

@@ -11,7 +11,7 @@ export const morningWords = {
   "morning.rider": "Fahrer",
   "morning.for": "für {riders}",
   "morning.andMore": "{n} weitere",
-  "morning.spread": "höchstens {percent} % daneben",
+  "morning.spread": "höchstens {percent}\u00A0% daneben",
   "morning.exact": "genau richtig",
   "morning.compromise": "am meisten bei {riders}",
   "morning.missing": { by: "n", one: "{n} Fahrer hat keine Zahl: siehe unten", other: "{n} Fahrer haben keine Zahl: siehe unten" },

@@ -27,6 +27,7 @@ export const sourceWords = {
   "sources.for.fit": "Reifenmontage",
   "sources.for.seat": "einen Wulst setzen",
   "sources.for.match": "welches Ersatzrad passt",
+  "sources.for.bike_match": "welches Ersatzfahrrad am nächsten kommt",
   "sources.for.cover": "welche Laufräder mitkommen",
   "sources.for.share": "ein Druck für mehrere Fahrer",
   "sources.for.pack": "Packen",

@@ -4,7 +4,9 @@ import type { Entry } from "../entry.ts";
 import type { spareBikeWords as english } from "../en/spare_bikes.ts";
 
 export const spareBikeWords = {
-  "spareBike.title": "Ersatzfahrräder, die nächsten zuerst",
+  "spareBike.one": "Fahrrad",
+  "spareBike.others": "Andere Ersatzfahrräder",
+  "spareBike.none": "Kein Ersatzfahrrad ist frei. Unter Laufräder, Teamwagen, wird ein Fahrrad dazu.",
   "spareBike.saddle": "Sattel auf {mm} mm",
   "spareBike.saddleStays": "Sattel bleibt auf {mm} mm",
   "spareBike.saddleAsk": "Sattel nach Augenmaß einstellen",
@@ -14,5 +16,8 @@ export const spareBikeWords = {
   "spareBike.pedals": "Pedale umbauen",
   "spareBike.pedalsHex": "Pedale umbauen: Innensechskant",
   "spareBike.pedalsSpanner": "Pedale umbauen: Pedalschlüssel",
-  "spareBike.caution": "Sattelstütze nie über ihre Markierung herausziehen. Das linke Pedal hat Linksgewinde.",
+  "spareBike.pedalsBoth": "Pedale umbauen: Innensechskant und Pedalschlüssel",
+  "spareBike.asItIs": "wie es ist: {why}",
+  "spareBike.on": "Fährt {spare} seit {clock}.",
+  "spareBike.caution": "Sattelstütze nie über ihre Markierung herausziehen. Das linke Pedal hat Linksgewinde. Vor dem Losfahren beide Bremshebel probieren: vorn und hinten können vertauscht sein.",
 } as const satisfies Partial<Record<keyof typeof english, Entry>>;

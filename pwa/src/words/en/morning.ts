@@ -8,7 +8,7 @@ export const morningWords = {
   "morning.rider": "Rider",
   "morning.for": "for {riders}",
   "morning.andMore": "{n} more",
-  "morning.spread": "at most {percent} % off",
+  "morning.spread": "at most {percent}\u00A0% off",
   "morning.exact": "just right",
   "morning.compromise": "most for {riders}",
   "morning.missing": { by: "n", one: "{n} rider has no number: see below", other: "{n} riders have no number: see below" },

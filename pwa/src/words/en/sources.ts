@@ -27,6 +27,7 @@ export const sourceWords = {
   "sources.for.fit": "mounting a tyre",
   "sources.for.seat": "seating a bead",
   "sources.for.match": "which spare fits",
+  "sources.for.bike_match": "which spare bike is nearest",
   "sources.for.cover": "which wheels to take along",
   "sources.for.share": "one pressure for several riders",
   "sources.for.pack": "packing",

@@ -33,7 +33,7 @@ export class WheelCard extends Part<CardView> {
   readonly #told = el("p", { class: "quiet small told" });
   readonly #none = el("p", { class: "none" }, w("wheel.none"));
   readonly #stop = el("p", { class: "notice stop" });
-  readonly #enter = el("a", { class: "button enter" });
+  readonly #enter = el("a", { class: "button enter", href: "#/pressure/setup" });
   readonly #box = new ReadingBox();
   readonly #warm = el("p", { class: "notice care small" });
   readonly #basis = el("p", { class: "quiet small" });
