@@ -36,7 +36,8 @@ func commands() []command {
 		{"pair", "print a code that lets a phone in", pair},
 		{"erasures", "list what waits to be erased; -agree or -stop decides", erasures},
 		{"site", "DIR: write the app as static files for any https host", site},
-		{"version", "print the app's version", version},
+		{"version", "print the program's version", version},
+		{"licences", "print what the program is made with, and on what terms", licences},
 	}
 }
 

@@ -34,6 +34,8 @@ func TestExitCodesAndMessages(t *testing.T) {
 		{"flag without its value", nil, []string{"serve", "-addr"}, 2, []string{"-addr"}},
 		{"flag with nonsense", nil, []string{"-demo=perhaps"}, 2, []string{"demo", "perhaps"}},
 		{"argument of serve", nil, []string{"serve", "now"}, 2, []string{`"now"`}},
+		{"argument of licences", nil, []string{"licences", "all"}, 2, []string{`"all"`}},
+		{"licences of no release", nil, []string{"licences"}, 1, []string{"./.ci/release"}},
 		{"argument of version", nil, []string{"version", "now"}, 2, []string{`"now"`}},
 		{"no port", nil, []string{"-addr", "127.0.0.1"}, 2, []string{`"127.0.0.1"`, "127.0.0.1:7467"}},
 		{"port too high", nil, []string{"-addr", "127.0.0.1:70000"}, 2, []string{"65535"}},

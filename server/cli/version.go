@@ -8,7 +8,10 @@ import (
 	"rimside/pwa"
 )
 
-// version prints which app this binary holds, and the Go version and system that it was made with and for.
+// released is the version of a release, which the linker sets; "" in a program built from a checkout.
+var released string
+
+// version prints which release this is, which app it holds, and the Go version and system that it was made with and for.
 func version(c call) error {
 	operands, err := parse(c, flag.NewFlagSet("version", flag.ContinueOnError))
 	if err != nil {
@@ -20,6 +23,9 @@ func version(c call) error {
 	built := pwa.Version(pwa.Dist())
 	if built == "" {
 		built = "unbuilt (run go generate ./...)"
+	}
+	if released != "" {
+		built = released + " app " + built
 	}
 	fmt.Fprintf(c.stdout, "rimside %s %s %s/%s\n", built, runtime.Version(), runtime.GOOS, runtime.GOARCH)
 	return nil

@@ -86,7 +86,7 @@ func renew(ctx context.Context, path string) (err error) {
 	defer func() { err = errors.Join(err, db.Close()) }()
 	version, err := checkFormat(ctx, db, knownFormats())
 	switch {
-	case errors.Is(err, errNewer):
+	case version > knownFormats():
 		return errNewerBackup
 	case errors.Is(err, errNotOurs):
 		return errNotBackup

@@ -69,7 +69,7 @@ func checkFormat(ctx context.Context, db *sql.DB, known int) (version int, err e
 	case application != applicationID && (tables > 0 || version > 0):
 		return 0, errNotOurs
 	case version > known:
-		return 0, errNewer
+		return version, newerFormat(version, known)
 	}
 	return version, nil
 }

@@ -1,12 +1,14 @@
 package sqlite_test
 
 import (
+	"bytes"
 	"database/sql"
 	"encoding/json"
 	"fmt"
 	"os"
 	"path/filepath"
 	"slices"
+	"strings"
 	"testing"
 	"testing/fstest"
 
@@ -54,8 +56,8 @@ func later(t *testing.T, script string) fstest.MapFS {
 // ever: every later version opens them.
 func TestOldFormats(t *testing.T) {
 	scripts, err := filepath.Glob("testdata/format-*.sql")
-	if err != nil || len(scripts) < 1 {
-		t.Fatalf("%d old formats (%v): nothing is tested", len(scripts), err)
+	if before := len(sqlite.MigrationNames()) - 1; err != nil || len(scripts) < before {
+		t.Fatalf("%d old formats (%v) of %d: keep what the last program of each left", len(scripts), err, before)
 	}
 	for _, name := range scripts {
 		t.Run(filepath.Base(name), func(t *testing.T) {
@@ -181,8 +183,24 @@ func TestNewerFormatIsRefused(t *testing.T) {
 		sqlite.UseMigrations(t, later(t, "CREATE TABLE things (x)"))
 		push(t, open(t, dir), someOps(3)...)
 	})
-	_, err := sqlite.Open(dir, options())
+	before, err := os.ReadFile(filepath.Join(dir, "rimside.sqlite"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, err = sqlite.Open(dir, options())
 	wantRefusal(t, err, "newer_format")
+	known := len(sqlite.MigrationNames())
+	for _, words := range []string{fmt.Sprintf("format %d,", known+1), fmt.Sprintf("up to %d.", known)} {
+		if !strings.Contains(err.Error(), words) {
+			t.Errorf("the refusal lacks %q: %v", words, err)
+		}
+	}
+	if after, err := os.ReadFile(filepath.Join(dir, "rimside.sqlite")); err != nil || !bytes.Equal(before, after) {
+		t.Errorf("the refused file changed (%v)", err)
+	}
+	if copies, err := os.ReadDir(filepath.Join(dir, "copies")); len(copies) > 0 {
+		t.Errorf("a refusal made copies: %v (%v)", copies, err)
+	}
 }
 
 // What the old files hold.

@@ -2,6 +2,7 @@ package sqlite
 
 import (
 	"errors"
+	"fmt"
 	"io/fs"
 	"syscall"
 
@@ -26,7 +27,6 @@ var (
 	errBadBook  = fault.At("book", fault.Invalid, "bad_request", "The book's id must be 32 lowercase hex digits.")
 	errNoBlobs  = errors.New("sqlite.Options.Blobs is missing: without it, erased photos would stay")
 	errNotOurs  = fault.New(fault.Invalid, "not_rimside", "The file rimside.sqlite in the data folder was not made by Rimside. Choose another folder with -data DIR.")
-	errNewer    = fault.New(fault.Invalid, "newer_format", "The data folder was written by a newer Rimside. Start the newer program, or choose another folder with -data DIR.")
 	errUnusable = fault.New(fault.Broken, "damaged", "The file rimside.sqlite in the server's data folder is damaged. "+HowToMend)
 )
 
@@ -64,4 +64,10 @@ func code(err error) int {
 		return of.Code() & 0xff
 	}
 	return 0
+}
+
+// newerFormat is what a program says that is older than the file.
+func newerFormat(version, known int) *fault.Error {
+	return fault.New(fault.Invalid, "newer_format", fmt.Sprintf("The data folder is of format %d, which a newer Rimside wrote; this one knows formats up to %d. "+
+		"Nothing was changed. Start the newer program, or choose another folder with -data DIR.", version, known))
 }
