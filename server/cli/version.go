@@ -4,6 +4,7 @@ import (
 	"flag"
 	"fmt"
 	"runtime"
+	"strconv"
 
 	"rimside/pwa"
 )
@@ -15,11 +16,11 @@ func version(c call) error {
 		return err
 	}
 	if len(operands) > 0 {
-		return usageError{fmt.Sprintf("version takes no arguments, not %q", operands[0])}
+		return misused("misused.version", "given", strconv.Quote(operands[0]))
 	}
 	built := pwa.Version(pwa.Dist())
 	if built == "" {
-		built = "unbuilt (run go generate ./...)"
+		built = c.text("unbuilt")
 	}
 	fmt.Fprintf(c.stdout, "rimside %s %s %s/%s\n", built, runtime.Version(), runtime.GOOS, runtime.GOARCH)
 	return nil
