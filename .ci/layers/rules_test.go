@@ -14,7 +14,7 @@ var (
 
 // serverUses lists what each part of the server may import of the server. access and trust do not know each other.
 var serverUses = map[string][]string{
-	"": {"cli", "web", "access", "trust"}, "cli": {"web", "access", "trust"}, "web": {"access", "trust"}, "access": nil, "trust": nil,
+	"": {"cli", "web", "access", "trust"}, "cli": {"web", "access", "trust", "words"}, "web": {"access", "trust"}, "access": nil, "trust": {"words"}, "words": nil,
 }
 
 // fourier is the one library that computing may use, and where.

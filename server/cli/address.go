@@ -2,7 +2,6 @@ package cli
 
 import (
 	"errors"
-	"fmt"
 	"net"
 	"os"
 	"strconv"
@@ -16,7 +15,7 @@ func checkAddress(addr string) error {
 		_, err = strconv.ParseUint(port, 10, 16)
 	}
 	if err != nil {
-		return usageError{fmt.Sprintf("-addr cannot be %q: give a host and a port up to 65535, such as %s", addr, usualAddress)}
+		return misused("misused.addr", "given", strconv.Quote(addr))
 	}
 	return nil
 }
@@ -25,11 +24,11 @@ func checkAddress(addr string) error {
 func explainListen(addr string, err error) error {
 	switch {
 	case errors.Is(err, syscall.EADDRINUSE):
-		return fmt.Errorf("%s is taken by another program, perhaps by Rimside itself: stop that one, or choose another port with -addr", addr)
+		return trouble("addr.taken", "addr", addr)
 	case errors.Is(err, os.ErrPermission):
-		return fmt.Errorf("this account may not listen on %s: choose a port above 1023 with -addr", addr)
+		return trouble("addr.forbidden", "addr", addr)
 	}
-	return fmt.Errorf("cannot listen on %s: choose an address of this machine with -addr (%w)", addr, err)
+	return trouble("addr.cannot", "addr", addr, "why", err)
 }
 
 func hostName() string {

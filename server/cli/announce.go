@@ -27,14 +27,14 @@ func announce(ctx context.Context, c call, log *slog.Logger, at net.Addr, settin
 		url = openAt(at, how.access.Secure)
 	}
 	log.Info("ready", "url", url, "version", built, "data", settings.data, "demo", settings.demo)
-	fmt.Fprintf(c.stdout, "Rimside is at %s\n", url)
+	c.say("at", "url", url)
 	if how.access.Origin != "" && isTerminal(c.stdout) {
 		if picture, err := trust.QRText(url); err == nil {
 			fmt.Fprint(c.stdout, picture)
 		}
 	}
 	if how.authority != nil {
-		fmt.Fprintf(c.stdout, "Phones learn to trust it at %s\nThe fingerprint they must see there: %s\n", how.page, how.authority.Fingerprint())
+		c.say("trust", "page", how.page, "fingerprint", how.authority.Fingerprint())
 		if how.fresh {
 			log.Warn("a new authority was made: every phone has to trust it once", "for", how.access.Host)
 		}
@@ -67,7 +67,7 @@ func offerCode(ctx context.Context, c call, book *sqlite.Book) error {
 	}
 	for _, each := range known {
 		if each.PairedAt > 0 && !each.Revoked {
-			fmt.Fprintln(c.stdout, "To let in another phone: Settings, Phones on a paired one, or rimside pair here")
+			c.say("another")
 			return nil
 		}
 	}
@@ -79,7 +79,7 @@ func printCode(ctx context.Context, c call, book *sqlite.Book) error {
 	if err := book.AddCode(ctx, code, expires, web.MostCodes); err != nil {
 		return err
 	}
-	fmt.Fprintf(c.stdout, "Pairing code: %s, good for one phone until %s\n", access.SpokenCode(code), expires.Local().Format("15:04"))
+	c.say("code", "code", access.SpokenCode(code), "time", expires.Local().Format("15:04"))
 	return nil
 }
 

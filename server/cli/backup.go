@@ -2,7 +2,6 @@ package cli
 
 import (
 	"context"
-	"fmt"
 
 	"rimside/store/sqlite"
 )
@@ -13,7 +12,7 @@ func backup(c call) error {
 		if err := book.Backup(context.Background(), file); err != nil {
 			return err
 		}
-		fmt.Fprintf(c.stdout, "The book in %s is backed up in %s: keep it where only you can read it\n", data, file)
+		c.say("backup.done", "data", data, "file", file)
 		return nil
 	})
 }

@@ -39,7 +39,7 @@ func buildAndRun(m *testing.M) int {
 	return m.Run()
 }
 
-// program prepares a run of the binary in an empty home, with no variables of ours but those given.
+// program prepares a run of the binary in an empty home and in English, with no variables of ours but those given.
 func program(t testing.TB, env []string, args ...string) *exec.Cmd {
 	t.Helper()
 	command := exec.Command(binary, args...)
@@ -50,7 +50,7 @@ func program(t testing.TB, env []string, args ...string) *exec.Cmd {
 			command.Env = append(command.Env, variable)
 		}
 	}
-	command.Env = append(command.Env, "HOME="+command.Dir, "LocalAppData="+command.Dir)
+	command.Env = append(command.Env, "HOME="+command.Dir, "LocalAppData="+command.Dir, "LC_ALL=C")
 	command.Env = append(command.Env, env...)
 	return command
 }

@@ -3,8 +3,8 @@ package cli
 import (
 	"errors"
 	"flag"
-	"fmt"
 	"log/slog"
+	"strconv"
 	"time"
 
 	"rimside/store/blob"
@@ -14,16 +14,16 @@ import (
 // fileCommand reads the flags and the one argument of a command that works on a data folder and a file.
 func fileCommand(c call, name string, needsFile bool) (data, file string, err error) {
 	flags := flag.NewFlagSet(name, flag.ContinueOnError)
-	flags.StringVar(&data, "data", "", "the folder `DIR` that holds the book; your own data folder if not given")
+	flags.StringVar(&data, "data", "", "flag.book")
 	operands, err := parse(c, flags)
 	if err != nil {
 		return "", "", err
 	}
 	switch {
 	case needsFile && len(operands) != 1:
-		return "", "", usageError{fmt.Sprintf("%s needs one file: rimside %s [-data DIR] FILE", name, name)}
+		return "", "", misused("misused.file", "command", name)
 	case !needsFile && len(operands) > 0:
-		return "", "", usageError{fmt.Sprintf("%s takes flags only, not %q", name, operands[0])}
+		return "", "", misused("misused.flags", "command", name, "given", strconv.Quote(operands[0]))
 	case needsFile:
 		file = operands[0]
 	}
@@ -60,10 +60,10 @@ func onBook(c call, name string, needsFile bool, work func(book *sqlite.Book, da
 func openExisting(dir string, log *slog.Logger) (*sqlite.Book, error) {
 	there, err := sqlite.Exists(dir)
 	if err != nil {
-		return nil, fmt.Errorf("the data folder cannot be read: %w", err)
+		return nil, trouble("data.unread", "why", err)
 	}
 	if !there {
-		return nil, fmt.Errorf("there is no book in %s: name the folder that holds one with -data DIR", dir)
+		return nil, trouble("data.bookless", "dir", dir)
 	}
 	return openBook(dir, log)
 }

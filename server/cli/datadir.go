@@ -2,7 +2,6 @@ package cli
 
 import (
 	"errors"
-	"fmt"
 	"os"
 	"path/filepath"
 	"runtime"
@@ -32,17 +31,17 @@ func dataDirOn(system string, env Lookup) (string, error) {
 			return filepath.Join(home, ".local", "share", "rimside"), nil
 		}
 	}
-	return "", errors.New("this account has no data folder: say with -data DIR where the book's file may live")
+	return "", trouble("data.none")
 }
 
 // makeDataDir makes the folder, for this user's eyes only, and makes sure that files can be written into it.
 func makeDataDir(dir string) error {
 	if err := os.MkdirAll(dir, 0o700); err != nil {
-		return fmt.Errorf("the data folder cannot be made: choose another with -data DIR (%w)", err)
+		return trouble("data.unmade", "why", err)
 	}
 	probe, err := os.CreateTemp(dir, ".probe-*")
 	if err != nil {
-		return fmt.Errorf("the data folder is not writable: make it so, or choose another with -data DIR (%w)", err)
+		return trouble("data.readonly", "why", err)
 	}
 	return errors.Join(probe.Close(), os.Remove(probe.Name()))
 }

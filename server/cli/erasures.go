@@ -4,7 +4,6 @@ import (
 	"context"
 	"errors"
 	"flag"
-	"fmt"
 	"log/slog"
 	"time"
 
@@ -16,15 +15,15 @@ func erasures(c call) (err error) {
 	var data string
 	var agree, stop bool
 	flags := flag.NewFlagSet("erasures", flag.ContinueOnError)
-	flags.StringVar(&data, "data", "", "the folder `DIR` that holds the book; your own data folder if not given")
-	flags.BoolVar(&agree, "agree", false, "let all of them pass: when the phone that erased comes by next, the records are gone everywhere")
-	flags.BoolVar(&stop, "stop", false, "say no to all of them: the records stay here")
+	flags.StringVar(&data, "data", "", "flag.book")
+	flags.BoolVar(&agree, "agree", false, "flag.agree")
+	flags.BoolVar(&stop, "stop", false, "flag.stop")
 	operands, err := parse(c, flags)
 	if err != nil {
 		return err
 	}
 	if len(operands) > 0 || agree && stop {
-		return usageError{"erasures takes -data, and one of -agree and -stop"}
+		return misused("erasures.misused")
 	}
 	if data == "" {
 		if data, err = userDataDir(c.env); err != nil {
@@ -47,19 +46,19 @@ func erasures(c call) (err error) {
 	if err := book.Vote(ctx, held, agree); err != nil {
 		return err
 	}
-	said := "Stopped: the records stay."
+	decided := "erasures.stopped"
 	if agree {
-		said = "Agreed: the records are erased when the phone comes by next."
+		decided = "erasures.agreed"
 	}
 	if len(held) > 0 {
-		fmt.Fprintln(c.stdout, said)
+		c.say(decided)
 	}
 	return nil
 }
 
 func listHeld(ctx context.Context, c call, book *sqlite.Book, held []sqlite.HeldErasures) error {
 	if len(held) == 0 {
-		fmt.Fprintln(c.stdout, "No erasures wait.")
+		c.say("erasures.none")
 		return nil
 	}
 	devices, err := book.Devices(ctx)
@@ -71,14 +70,14 @@ func listHeld(ctx context.Context, c call, book *sqlite.Book, held []sqlite.Held
 		names[each.ID] = each.Label
 	}
 	for _, each := range held {
-		name, state := names[each.Device], ""
+		name, state := names[each.Device], "erasures.waits"
 		if name == "" {
-			name = "A phone without a name"
+			name = c.text("erasures.unnamed")
 		}
 		if each.Stopped {
-			state = ", stopped"
+			state = "erasures.halted"
 		}
-		fmt.Fprintf(c.stdout, "%s wants to erase %d records, since %s%s\n", name, len(each.IDs), time.UnixMilli(each.Since).Format(time.DateTime), state)
+		c.say(state, "name", name, "n", len(each.IDs), "since", time.UnixMilli(each.Since).Format(time.DateTime))
 	}
 	return nil
 }

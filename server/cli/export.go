@@ -3,7 +3,6 @@ package cli
 import (
 	"context"
 	"errors"
-	"fmt"
 	"io"
 	"os"
 
@@ -17,9 +16,9 @@ func export(c call) error {
 			return book.Export(context.Background(), c.stdout)
 		}
 		if err := writeWhole(file, func(out io.Writer) error { return book.Export(context.Background(), out) }); err != nil {
-			return fmt.Errorf("the file cannot be written: %w", err)
+			return trouble("export.cannot", "why", err)
 		}
-		fmt.Fprintf(c.stdout, "The book in %s is exported to %s\n", data, file)
+		c.say("export.done", "data", data, "file", file)
 		return nil
 	})
 }

@@ -5,6 +5,7 @@ import (
 	"flag"
 	"fmt"
 	"io"
+	"strconv"
 	"strings"
 )
 
@@ -14,25 +15,25 @@ func parse(c call, flags *flag.FlagSet) ([]string, error) {
 	flags.SetOutput(io.Discard)
 	if err := flags.Parse(c.args); err != nil {
 		if errors.Is(err, flag.ErrHelp) {
-			fmt.Fprintf(c.stdout, "usage: rimside %s\n", flags.Name())
-			printFlags(c.stdout, flags)
+			fmt.Fprint(c.stdout, c.text("usage.of", "command", flags.Name()))
+			printFlags(c, flags)
 			return nil, err
 		}
-		return nil, usageError{err.Error() + "; see rimside help"}
+		return nil, misused("mistake", "why", err)
 	}
 	given := map[string]bool{}
 	flags.Visit(func(f *flag.Flag) { given[f.Name] = true })
-	var problem error
+	var wrong error
 	flags.VisitAll(func(f *flag.Flag) {
 		value, set := c.env(variable(f.Name))
 		if given[f.Name] || !set || value == "" {
 			return
 		}
 		if err := flags.Set(f.Name, value); err != nil {
-			problem = usageError{fmt.Sprintf("the variable %s cannot be %q: %v", variable(f.Name), value, err)}
+			wrong = misused("variable", "variable", variable(f.Name), "value", strconv.Quote(value), "why", err)
 		}
 	})
-	return flags.Args(), problem
+	return flags.Args(), wrong
 }
 
 // variable names the environment variable that stands for a flag.

@@ -3,7 +3,6 @@ package cli
 import (
 	"context"
 	"errors"
-	"fmt"
 	"io"
 	"log/slog"
 	"os"
@@ -19,7 +18,7 @@ func importFile(c call) (err error) {
 	if file != "-" {
 		opened, err := os.Open(file)
 		if err != nil {
-			return fmt.Errorf("the file cannot be read: %w", err)
+			return trouble("import.cannot", "why", err)
 		}
 		defer opened.Close()
 		from = opened
@@ -36,12 +35,12 @@ func importFile(c call) (err error) {
 	if err != nil {
 		return err
 	}
-	fmt.Fprintf(c.stdout, "%d entries are new here, %d were known\n", len(pushed.Stored), len(pushed.Known))
+	c.say("import.done", "new", len(pushed.Stored), "known", len(pushed.Known))
 	for _, each := range pushed.Rejected {
-		fmt.Fprintf(c.stdout, "refused: %s %s\n", each.ID, each.Message)
+		c.say("import.refused", "id", each.ID, "why", each.Message)
 	}
 	if len(pushed.Rejected) > 0 {
-		return fmt.Errorf("%d entries were refused, all others are in: see the list above", len(pushed.Rejected))
+		return trouble("import.some", "n", len(pushed.Rejected))
 	}
 	return nil
 }

@@ -1,10 +1,9 @@
 package cli
 
 import (
-	"errors"
 	"flag"
-	"fmt"
 	"io"
+	"strconv"
 
 	"rimside/pwa"
 )
@@ -16,14 +15,14 @@ func licences(c call) error {
 		return err
 	}
 	if len(operands) > 0 {
-		return usageError{fmt.Sprintf("licences takes no arguments, not %q", operands[0])}
+		return misused("misused.licences", "given", strconv.Quote(operands[0]))
 	}
 	text, err := pwa.Licences(pwa.Dist())
 	if err != nil {
 		return err
 	}
 	if text == "" {
-		return errors.New("this program was built from a checkout, not by a release: go.mod names what it is made with, and each of those brings its licence; a release (go run ./.ci/release VERSION) puts them all together")
+		return trouble("licences.none")
 	}
 	_, err = io.WriteString(c.stdout, text)
 	return err

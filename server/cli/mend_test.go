@@ -25,6 +25,7 @@ var advice = map[string]func(t *testing.T){
 	"name another with -data DIR":             doChooseAnother,
 	"a folder of its own with -data DIR":      doChooseAnother,
 	"say with -data DIR":                      doChooseAnother,
+	"Sag mit -data DIR":                       doChooseAnother,
 	"name the folder that holds one":          doChooseAnother,
 	"Delete the file blobs/":                  doDeleteErased,
 	"Use another one":                         doUseAnotherBackup,

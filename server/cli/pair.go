@@ -4,8 +4,8 @@ import (
 	"context"
 	"errors"
 	"flag"
-	"fmt"
 	"log/slog"
+	"strconv"
 
 	"rimside/server/access"
 )
@@ -15,14 +15,14 @@ func pair(c call) (err error) {
 	var data string
 	var newKeys bool
 	flags := flag.NewFlagSet("pair", flag.ContinueOnError)
-	flags.StringVar(&data, "data", "", "the folder `DIR` that holds the book; your own data folder if not given")
-	flags.BoolVar(&newKeys, "new-keys", false, "sign sessions with a new key from the next start on; done twice in a row, every phone has to be paired anew")
+	flags.StringVar(&data, "data", "", "flag.book")
+	flags.BoolVar(&newKeys, "new-keys", false, "flag.keys")
 	operands, err := parse(c, flags)
 	if err != nil {
 		return err
 	}
 	if len(operands) > 0 {
-		return usageError{fmt.Sprintf("pair takes flags only, not %q", operands[0])}
+		return misused("misused.flags", "command", "pair", "given", strconv.Quote(operands[0]))
 	}
 	if data == "" {
 		if data, err = userDataDir(c.env); err != nil {
@@ -41,6 +41,6 @@ func pair(c call) (err error) {
 	if err := access.Rotate(ctx, book, book.Now()); err != nil {
 		return err
 	}
-	fmt.Fprintln(c.stdout, "A new key signs the sessions from the next start of the server on. Make sibling servers anew from a backup.")
+	c.say("keys")
 	return nil
 }

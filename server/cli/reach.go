@@ -3,7 +3,6 @@ package cli
 import (
 	"context"
 	"crypto/tls"
-	"fmt"
 	"log/slog"
 	"net"
 	"net/netip"
@@ -33,17 +32,17 @@ type reach struct {
 func (s *serveSettings) checkReach() error {
 	switch {
 	case (s.cert == "") != (s.key == ""):
-		return usageError{"-cert and -key go together: the certificate's file and its key's file, both in PEM"}
+		return misused("misused.cert")
 	case s.lan && s.cert != "":
-		return usageError{"-lan makes a certificate by itself: leave out -cert and -key, or leave out -lan"}
+		return misused("misused.lan")
 	case s.proxy && (s.lan || s.cert != ""):
-		return usageError{"behind a proxy it is the proxy that speaks https: leave out -lan, -cert and -key"}
+		return misused("misused.proxy")
 	case s.proxy && s.name == "":
-		return usageError{"-behind-proxy needs -name HOST: the name that browsers ask the proxy for"}
+		return misused("misused.unnamed")
 	case s.name != "" && !isHostPort(s.name):
-		return usageError{fmt.Sprintf("-name cannot be %q: give a host's name, with a port if need be, such as car.local:7467", s.name)}
+		return misused("misused.name", "given", strconv.Quote(s.name))
 	case s.lan && !trust.CanVouchFor(s.host()):
-		return usageError{fmt.Sprintf("-name cannot be %q with -lan: of addresses only private ones can be vouched for, such as 192.168.1.20", s.name)}
+		return misused("misused.public", "given", strconv.Quote(s.name))
 	}
 	return nil
 }

@@ -2,7 +2,6 @@ package cli
 
 import (
 	"context"
-	"fmt"
 	"log/slog"
 
 	"rimside/store/sqlite"
@@ -17,6 +16,6 @@ func restore(c call) error {
 	if err := sqlite.Restore(context.Background(), file, data, bookOptions(c.textLog(slog.LevelWarn))); err != nil {
 		return err
 	}
-	fmt.Fprintf(c.stdout, "The book of %s is restored in %s: start rimside, and phones that meet it send what it lacks\n", file, data)
+	c.say("restore.done", "file", file, "data", data)
 	return nil
 }

@@ -5,12 +5,12 @@ import (
 	"crypto/tls"
 	"errors"
 	"flag"
-	"fmt"
 	"log/slog"
 	"net"
 	"os"
 	"os/signal"
 	"path/filepath"
+	"strconv"
 	"strings"
 	"sync"
 	"syscall"
@@ -40,16 +40,16 @@ type serveSettings struct {
 
 func (s *serveSettings) flags() *flag.FlagSet {
 	flags := flag.NewFlagSet("serve", flag.ContinueOnError)
-	flags.StringVar(&s.addr, "addr", "", "listen on `HOST:PORT`; "+usualAddress+", or "+demoAddress+" with -demo, if not given")
-	flags.StringVar(&s.data, "data", "", "keep the book's file in the folder `DIR`; your own data folder if not given")
-	flags.BoolVar(&s.lan, "lan", false, "serve phones in the same network, over https with an authority of its own; "+lanAddress+" if -addr is not given")
-	flags.StringVar(&s.name, "name", "", "the one `HOST` or HOST:PORT that phones open; this machine's name and .local if not given")
-	flags.BoolVar(&s.login, "login", false, "have everybody paired, also on this machine")
-	flags.StringVar(&s.cert, "cert", "", "serve https with the certificate in `FILE`, read again when it changes; with -key")
-	flags.StringVar(&s.key, "key", "", "the key in `FILE` of the certificate")
-	flags.BoolVar(&s.proxy, "behind-proxy", false, "a proxy in front speaks https and is believed about who comes; with -name")
-	flags.BoolVar(&s.demo, "demo", false, "show an invented event to try the app with; its book ends with the program unless -data names a folder")
-	flags.BoolVar(&s.dev, "dev", false, "log every request")
+	flags.StringVar(&s.addr, "addr", "", "flag.addr")
+	flags.StringVar(&s.data, "data", "", "flag.data")
+	flags.BoolVar(&s.lan, "lan", false, "flag.lan")
+	flags.StringVar(&s.name, "name", "", "flag.name")
+	flags.BoolVar(&s.login, "login", false, "flag.login")
+	flags.StringVar(&s.cert, "cert", "", "flag.cert")
+	flags.StringVar(&s.key, "key", "", "flag.key")
+	flags.BoolVar(&s.proxy, "behind-proxy", false, "flag.proxy")
+	flags.BoolVar(&s.demo, "demo", false, "flag.demo")
+	flags.BoolVar(&s.dev, "dev", false, "flag.dev")
 	return flags
 }
 
@@ -61,7 +61,7 @@ func serve(c call) error {
 		return err
 	}
 	if len(operands) > 0 {
-		return usageError{fmt.Sprintf("serve takes flags only, not %q; see rimside help", operands[0])}
+		return misused("misused.serve", "given", strconv.Quote(operands[0]))
 	}
 	if err := settings.complete(c.env); err != nil {
 		return err
@@ -108,7 +108,7 @@ func listenAndServe(ctx context.Context, c call, settings serveSettings) (err er
 	if settings.data == "" {
 		// Only a demo has no folder: its book lives as long as the program.
 		if settings.data, err = os.MkdirTemp("", "rimside-demo-"); err != nil {
-			return fmt.Errorf("the demo's folder cannot be made: %w", err)
+			return trouble("data.demo", "why", err)
 		}
 		defer func() { err = errors.Join(err, os.RemoveAll(settings.data)) }()
 	}

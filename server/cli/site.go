@@ -1,9 +1,7 @@
 package cli
 
 import (
-	"errors"
 	"flag"
-	"fmt"
 
 	"rimside/pwa"
 )
@@ -15,11 +13,11 @@ func site(c call) error {
 		return err
 	}
 	if len(operands) != 1 {
-		return usageError{"site needs the one folder to write: rimside site DIR"}
+		return misused("misused.site")
 	}
 	built := pwa.Version(pwa.Dist())
 	if built == "" {
-		return errors.New("the app is not built: run go generate ./..., then build rimside again")
+		return trouble("site.unbuilt")
 	}
 	files, err := siteFiles(pwa.Dist())
 	if err != nil {
@@ -28,6 +26,6 @@ func site(c call) error {
 	if err := writeSite(operands[0], built, files); err != nil {
 		return err
 	}
-	fmt.Fprintf(c.stdout, "Version %s of the app is in %s: %d files, for any https host\n", built, operands[0], len(files))
+	c.say("site.done", "version", built, "dir", operands[0], "n", len(files))
 	return nil
 }

@@ -51,7 +51,7 @@ func unpackLone(dist fs.FS, files map[string][]byte, name string, small []byte) 
 func withPolicy(name string, page []byte) ([]byte, error) {
 	before, after, found := bytes.Cut(page, []byte("<head>"))
 	if !found {
-		return nil, fmt.Errorf("%s of the built app has no <head> to put the policy into; give pwa/src its template one", name)
+		return nil, trouble("site.headless", "page", name)
 	}
 	meta := fmt.Sprintf(`<meta http-equiv="Content-Security-Policy" content="%s">`, html.EscapeString(web.MetaPolicy()))
 	return fmt.Appendf(nil, "%s<head>%s%s", before, meta, after), nil

@@ -3,7 +3,6 @@ package cli
 import (
 	"encoding/json"
 	"errors"
-	"fmt"
 	"io/fs"
 	"maps"
 	"os"
@@ -27,7 +26,7 @@ func writeSite(dir, version string, files map[string][]byte) error {
 		return err
 	}
 	if err := os.MkdirAll(dir, 0o755); err != nil {
-		return fmt.Errorf("the site's folder cannot be made: choose another (%w)", err)
+		return trouble("site.unmade", "why", err)
 	}
 	// Through os.Root nothing outside the folder can be touched, whatever a doctored list says.
 	root, err := os.OpenRoot(dir)
@@ -61,14 +60,14 @@ func earlierSite(dir string) (siteList, error) {
 		return list, nil
 	}
 	if err != nil {
-		return list, fmt.Errorf("the site's folder cannot be read: choose another (%w)", err)
+		return list, trouble("site.unread", "why", err)
 	}
 	text, err := os.ReadFile(filepath.Join(dir, siteMark))
 	if err == nil {
 		err = json.Unmarshal(text, &list)
 	}
 	if err != nil {
-		return list, fmt.Errorf("%s holds files that are not an earlier site: choose an empty folder", dir)
+		return list, trouble("site.other", "dir", dir)
 	}
 	return list, nil
 }

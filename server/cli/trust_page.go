@@ -2,7 +2,6 @@ package cli
 
 import (
 	"context"
-	"fmt"
 	"log/slog"
 	"net"
 	"strconv"
@@ -30,7 +29,7 @@ func serveTrust(ctx context.Context, how *reach, at net.Addr, log *slog.Logger) 
 	addr := net.JoinHostPort(tcp.IP.String(), strconv.Itoa(port))
 	listener, err := net.Listen("tcp", addr)
 	if err != nil {
-		return nil, fmt.Errorf("the page on which phones learn to trust this server needs the port %d: %w", port, explainListen(addr, err))
+		return nil, trouble("trust.cannot", "port", port, "why", explainListen(addr, err))
 	}
 	hosts := access.ForListener(listener.Addr(), how.access.Host)
 	page, err := trust.Page(how.authority, how.access.Origin, hosts.Allows)

@@ -3,25 +3,25 @@ package cli
 import (
 	"flag"
 	"fmt"
-	"io"
 	"strings"
 )
 
 // printUsage lists the sub-commands, and serve's flags, as it is what runs without a sub-command.
-func printUsage(out io.Writer) {
-	fmt.Fprint(out, "Rimside: a pocket wheel book.\n\nusage: rimside [command] [flags]\n\n")
+func printUsage(c call) {
+	fmt.Fprint(c.stdout, c.text("usage"))
 	for _, known := range commands() {
-		fmt.Fprintf(out, "  %-8s %s\n", known.name, known.sentence)
+		fmt.Fprintf(c.stdout, "  %-8s %s\n", known.name, c.text(known.name))
 	}
-	fmt.Fprint(out, "\nflags of serve:\n")
+	fmt.Fprint(c.stdout, c.text("usage.serve"))
 	var settings serveSettings
-	printFlags(out, settings.flags())
+	printFlags(c, settings.flags())
 }
 
-// printFlags lists the flags, each with the variable that it may be given by as well.
-func printFlags(out io.Writer, flags *flag.FlagSet) {
+// printFlags lists the flags, whose help is an entry of the catalogue, each with the variable that it may be given by as well.
+func printFlags(c call, flags *flag.FlagSet) {
 	flags.VisitAll(func(f *flag.Flag) {
+		f.Usage = c.text(f.Usage)
 		value, help := flag.UnquoteUsage(f)
-		fmt.Fprintf(out, "  %-16s %s\n  %-16s or set %s\n", strings.TrimSpace("-"+f.Name+" "+value), help, "", variable(f.Name))
+		fmt.Fprintf(c.stdout, "  %-16s %s\n  %-16s %s\n", strings.TrimSpace("-"+f.Name+" "+value), help, "", c.text("usage.flag", "variable", variable(f.Name)))
 	})
 }

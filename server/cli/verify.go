@@ -2,7 +2,6 @@ package cli
 
 import (
 	"context"
-	"fmt"
 
 	"rimside/store/sqlite"
 )
@@ -21,14 +20,14 @@ func verify(c call) error {
 // tell writes what was found; problems make the command fail.
 func tell(c call, data string, report sqlite.Report) error {
 	for _, remark := range report.Remarks {
-		fmt.Fprintf(c.stdout, "remark: %s\n", remark)
+		c.say("verify.remark", "text", remark)
 	}
-	for _, problem := range report.Problems {
-		fmt.Fprintf(c.stdout, "wrong: %s\n", problem)
+	for _, each := range report.Problems {
+		c.say("verify.problem", "text", each)
 	}
 	if len(report.Problems) > 0 {
-		return fmt.Errorf("%d things are wrong in %s, see the list above. Entries and photos that are damaged a running server mends with the phones' help. For all else: %s", len(report.Problems)+report.More, data, sqlite.HowToMend)
+		return trouble("verify.wrong", "n", len(report.Problems)+report.More, "data", data, "mend", trouble("mend"))
 	}
-	fmt.Fprintf(c.stdout, "The book in %s is sound: %d entries, %d records, %d photos\n", data, report.Ops, report.Records, report.Blobs)
+	c.say("verify.sound", "data", data, "ops", report.Ops, "records", report.Records, "photos", report.Blobs)
 	return nil
 }

@@ -4,6 +4,7 @@ import (
 	"flag"
 	"fmt"
 	"runtime"
+	"strconv"
 
 	"rimside/pwa"
 )
@@ -18,11 +19,11 @@ func version(c call) error {
 		return err
 	}
 	if len(operands) > 0 {
-		return usageError{fmt.Sprintf("version takes no arguments, not %q", operands[0])}
+		return misused("misused.version", "given", strconv.Quote(operands[0]))
 	}
 	built := pwa.Version(pwa.Dist())
 	if built == "" {
-		built = "unbuilt (run go generate ./...)"
+		built = c.text("unbuilt")
 	}
 	if released != "" {
 		built = released + " app " + built

@@ -3,17 +3,19 @@ package trust
 import (
 	"strconv"
 	"strings"
+
+	"rimside/server/words"
 )
 
 // language chooses, of the languages that the page speaks, the one that an Accept-Language header wants most; the first of
 // two wanted alike. Without one it speaks, and for what cannot be read, it is English (RFC 9110, section 12.5.4).
 func language(accepts string) string {
-	chosen, most := languages[0], 0.0
+	chosen, most := words.Languages[0], 0.0
 	for wanted := range strings.SplitSeq(accepts, ",") {
 		tag, weight, _ := strings.Cut(wanted, ";")
 		primary, _, _ := strings.Cut(strings.ToLower(strings.TrimSpace(tag)), "-")
 		q := quality(weight)
-		for _, spoken := range languages {
+		for _, spoken := range words.Languages {
 			if primary == spoken && q > most {
 				chosen, most = spoken, q
 			}

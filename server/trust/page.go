@@ -7,6 +7,8 @@ import (
 	"strings"
 
 	"rimside/calc/qr"
+
+	"rimside/server/words"
 )
 
 //go:embed page/page.html
@@ -31,7 +33,7 @@ func Page(authority *Authority, origin string, allows func(host string) bool) (h
 		return nil, err
 	}
 	pages := map[string]string{}
-	for _, each := range languages {
+	for _, each := range words.Languages {
 		pages[each] = filler(each, map[string]string{"origin": origin, "fingerprint": spaced(authority.Fingerprint())}).Replace(html)
 	}
 	files := map[string]struct{ kind, content string }{

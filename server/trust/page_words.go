@@ -3,27 +3,15 @@ package trust
 import (
 	"html"
 	"strings"
+
+	"rimside/server/words"
 )
-
-// said is one text of the page in each language that it speaks.
-type said struct{ en, de string }
-
-// languages are those the page speaks, the one for everybody else first.
-var languages = []string{"en", "de"}
-
-// in chooses the text of a language out of languages.
-func (s said) in(language string) string {
-	if language == "de" {
-		return s.de
-	}
-	return s.en
-}
 
 // filler puts the words of a language into a template; each text and value goes in as text, never as markup.
 func filler(language string, values map[string]string) *strings.Replacer {
 	pairs := []string{"{language}", language}
 	for key, text := range pageWords {
-		pairs = append(pairs, "{"+key+"}", html.EscapeString(text.in(language)))
+		pairs = append(pairs, "{"+key+"}", html.EscapeString(text.In(language)))
 	}
 	for key, value := range values {
 		pairs = append(pairs, "{"+key+"}", html.EscapeString(value))
@@ -32,7 +20,7 @@ func filler(language string, values map[string]string) *strings.Replacer {
 }
 
 // pageWords are all texts of the page. Those named "…shown" stand in a drawing of a phone: a line of them has little room.
-var pageWords = map[string]said{
+var pageWords = map[string]words.Text{
 	"title":   {"Trust this Rimside server", "Diesem Rimside-Server vertrauen"},
 	"heading": {"Trust this Rimside server, once per phone", "Diesem Rimside-Server vertrauen, einmal je Telefon"},
 
