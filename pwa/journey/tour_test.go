@@ -15,6 +15,9 @@ import (
 // One way through the app, in every engine: all of it with the server stopped after the first visit, then two phones that share
 // a book.
 func TestTour(t *testing.T) {
+	if os.Getenv("RIMSIDE_TOUR") == "" {
+		t.Skip("set RIMSIDE_TOUR=1 to drive WebKit and Gecko: the tour is young, and was not yet run often enough to be part of every run")
+	}
 	for _, each := range engines {
 		t.Run(each.name, func(t *testing.T) {
 			nextVersion(t) // not while a browser waits
