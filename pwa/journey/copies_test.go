@@ -41,6 +41,15 @@ func (p *Page) pickFile(file string) {
 	}
 }
 
+// copiedLongAgo has the phone's last copy be of 31 days ago.
+const copiedLongAgo = `new Promise((resolve) => {
+	indexedDB.open("rimside-" + localStorage.getItem("rimside-book")).onsuccess = ({target: {result: db}}) => {
+		const tx = db.transaction("meta", "readwrite");
+		tx.objectStore("meta").put({name: "copied", value: Date.now() - 31.5 * 86400000});
+		tx.oncomplete = () => { db.close(); resolve(true) };
+	};
+})`
+
 // A copy leaves one phone and comes into another that has never met a server.
 func TestACopyGoesToAnotherPhone(t *testing.T) {
 	server := TeamServer(StartServer(t), pastOfATyre...)
@@ -69,17 +78,25 @@ func TestACopyGoesToAnotherPhone(t *testing.T) {
 	q.installed()
 	alone.Stop()
 	q.Allow("ERR_CONNECTION_REFUSED")
+	q.pickFile(file) // nothing was ever written there: the file's book is taken at once
+	lines := strings.Count(strings.TrimSpace(text), "\n")
+	q.See(fill(in["copies.read"], "fresh", fmt.Sprint(lines), "known", "0", "bad", "0"))
+	q.NotSee(in["copies.otherBook"])
+	q.Shot("copies-brought")
 	q.pickFile(file)
+	q.See(fill(in["copies.read"], "fresh", "0", "known", fmt.Sprint(lines), "bad", "0"))
+	q.bringIn(members{"rimside": 1, "book": strings.Repeat("c", 32)}) // now there is something: a person chooses
 	q.See(in["copies.otherBook"])
 	q.Axe()
 	q.Shot("copies-other-book")
-	q.Tap("button", in["copies.openOther"])
-	q.NotSee(in["copies.otherBook"])
-	q.pickFile(file)
-	lines := strings.Count(strings.TrimSpace(text), "\n")
-	q.See(fill(in["copies.read"], "fresh", fmt.Sprint(lines), "known", "0", "bad", "0"))
-	q.pickFile(file)
-	q.See(fill(in["copies.read"], "fresh", "0", "known", fmt.Sprint(lines), "bad", "0"))
+	q.NotSee("days ago")
+	Eval[bool](q, copiedLongAgo)
+	q.Reload()
+	q.See("31 days ago") // the last copy outside this phone
+	q.Axe()
+	q.Shot("copies-reminder")
+	q.Tap("button", in["copies.save"])
+	q.NotSee("31 days ago")
 	q.Go("settings/records")
 	q.Find("link", "Ochre 40s")
 }

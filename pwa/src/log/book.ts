@@ -56,7 +56,8 @@ export async function copyOwn(from: Database, book: string, empty: boolean): Pro
 
 const all = 2 ** 32 - 1;
 
-function named(book: string): Database {
+// named is a book's database, which is made when it is opened first.
+export function named(book: string): Database {
   return new Database(`${prefix}${book}`);
 }
 

@@ -1,7 +1,8 @@
 // The open book on this phone: everything that screens read and write goes through here. Whatever is saved is on the
 // disk before anybody is told.
 
-import { copyOwn, openNext } from "./book.ts";
+import { copyOwn, named, openNext } from "./book.ts";
+import { copiedAt, noteCopied } from "./db/copied.ts";
 import { type Change, choice, confirmation, edit, erasure, type Intent, removal, restoration } from "./op/change.ts";
 import { isAhead, newRec } from "./op/clock.ts";
 import { type HistoryEntry, historyOf } from "./op/history.ts";
@@ -220,7 +221,33 @@ export class BookLog {
 
   async #import(lines: readonly (string | undefined)[]): Promise<ImportResult> {
     await this.ready;
-    return imported(await this.tables, this.#book, lines, (taken) => this.changed([taken], taken.stored));
+    const first = await this.isEmpty();
+    const result = await imported(await this.tables, this.#book, lines, (taken) => this.changed([taken], taken.stored));
+    if (first && result.kind === "read" && result.stored.length > 0) await this.noteCopied(); // the file is a copy of all there is
+    return result;
+  }
+
+  // bringBook imports a file. On a phone on which nothing was ever written the file's book becomes the open one at the next start
+  // of the page: there is nothing that it could be mixed up with, and nobody has to choose.
+  async bringBook(file: Blob): Promise<ImportResult & { readonly opens?: boolean }> {
+    const result = await this.importFile(file);
+    if (result.kind !== "other_book" || !((await this.#db) instanceof Database) || !(await this.isEmpty())) return result;
+    const tables = new IdbTables(named(result.book));
+    const brought = await imported(tables, result.book, linesOf(new Uint8Array(await file.arrayBuffer())), async () => undefined);
+    await noteCopied(tables, this.#means.now());
+    await this.takeBook(result.book);
+    return { ...brought, opens: true };
+  }
+
+  // noteCopied remembers that a copy of all that is here left the phone now.
+  async noteCopied(): Promise<void> {
+    await noteCopied(await this.tables, this.#means.now());
+  }
+
+  // uncopiedSince tells since when, in ms since 1970, what is written is on this phone alone as far as it knows: since the last
+  // copy, or since the first entry. Undefined: nothing is here.
+  async uncopiedSince(): Promise<{ readonly at: number; readonly never: boolean } | undefined> {
+    return copiedAt(await this.tables);
   }
 
   // on hears which records changed: after a save, a pull, or another tab's. The result ends it.

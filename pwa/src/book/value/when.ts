@@ -23,7 +23,8 @@ export function clockWords(at: number, now: number): string {
   return daysBetween(at, now) === 0 ? timeOfDay(at) : whenWords(at, now);
 }
 
-function dateWords(at: number, now: number): string {
+// dateWords tells the day of a moment.
+export function dateWords(at: number, now: number): string {
   return calendarDay(at, new Date(at).getFullYear() !== new Date(now).getFullYear());
 }
 

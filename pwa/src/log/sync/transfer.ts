@@ -12,7 +12,11 @@ export interface BadLine {
 }
 
 export type ImportResult =
-  | { readonly kind: "read"; readonly stored: readonly string[]; readonly known: number; readonly bad: readonly BadLine[] }
+  | {
+      readonly kind: "read"; readonly stored: readonly string[]; readonly known: number; readonly bad: readonly BadLine[];
+      readonly records: number; // that the new ops are of
+      readonly photos: number; // of them: what tells of a photo; the picture itself is in no file
+    }
   | { readonly kind: "not_ours" | "newer" } // not such a file; or one that a newer app wrote
   | { readonly kind: "other_book"; readonly book: string };
 
@@ -60,6 +64,7 @@ export async function imported(tables: Tables, book: string, lines: readonly (st
   if (wrong !== undefined) return wrong;
   const bad: BadLine[] = [];
   const stored: string[] = [];
+  const [recs, photos] = [new Set<string>(), new Set<string>()];
   let known = 0;
   const held = lines.length > pageSize ? await Held.read(tables) : undefined;
   for (let from = 1; from < lines.length; from += pageSize) {
@@ -67,10 +72,16 @@ export async function imported(tables: Tables, book: string, lines: readonly (st
     const taken = await tables.write(receiveStores, (tx) => receive(tx, rows, held));
     for (const row of taken.refused) bad.push({ line: lineOf.get(row) ?? 0, id: row.id, code: "other_content" });
     stored.push(...taken.stored);
+    const fresh = new Set(taken.stored);
+    for (const row of rows) {
+      if (!fresh.has(row.id)) continue;
+      recs.add(row.rec);
+      if (row.kind === "photo") photos.add(row.rec);
+    }
     known += taken.known.length;
     await tell(taken);
   }
-  return { kind: "read", stored, known, bad: bad.sort((a, b) => a.line - b.line) };
+  return { kind: "read", stored, known, bad: bad.sort((a, b) => a.line - b.line), records: recs.size, photos: photos.size };
 }
 
 function wrongHeader(line: string, book: string): ImportResult | undefined {

@@ -3,13 +3,15 @@
 import "../../ui/pick.css";
 import "./copies.css";
 import { reasonOf } from "../../book/settings/rejected_view.ts";
+import { copyReminder } from "../../book/settings/copy_age.ts";
 import type { BadLine, ImportResult } from "../../log/sync/transfer.ts";
 import { el } from "../../ui/el.ts";
 import { define, Part, setHidden, setText } from "../../ui/part.ts";
 import type { Ctx } from "../../ui/screen.ts";
-import { w } from "../../words/index.ts";
-import { attempt } from "../shared/follow.ts";
-import { type Handed, handOver } from "../../ui/hand_over.ts";
+import { sentences, w } from "../../words/index.ts";
+import { attempt, follow } from "../shared/follow.ts";
+import type { Handed } from "../../ui/hand_over.ts";
+import { handCopy } from "./hand_copy.ts";
 
 interface CopiesView {
   readonly words: string;
@@ -25,16 +27,26 @@ class CopiesCard extends Part<CopiesView> {
   ctx: Ctx | undefined;
   readonly #save = el("button", { type: "button", class: "button", on: { click: () => void this.#out() } }, w("copies.save"));
   readonly #file = el("input", { type: "file", accept: ".txt,.ndjson,.jsonl,.json,text/plain", on: { change: () => void this.#in() } });
+  readonly #due = el("p", { class: "notice care" });
   readonly #words = el("p", { role: "status" });
   readonly #bad = el("ul");
   readonly #other = el("button", { type: "button", class: "button", on: { click: () => void this.#openOther() } }, w("copies.openOther"));
 
   protected override build(): void {
     this.append(el("section", { class: "card stack" },
-      el("h2", {}, w("copies.title")), el("p", { class: "quiet" }, w("copies.intro")),
+      el("h2", {}, w("copies.title")), el("p", { class: "quiet" }, w("copies.intro")), this.#due,
       el("div", { class: "row" }, this.#save, el("label", { class: "button pick" }, w("copies.bring"), this.#file)),
       this.#words, this.#bad, this.#other));
     this.view = quiet;
+    setHidden(this.#due, true);
+  }
+
+  // remind says when the book stands on this phone alone for too long.
+  async remind(ctx: Ctx): Promise<void> {
+    const since = await ctx.book.uncopiedSince();
+    const words = copyReminder({ met: ctx.sync.state.lastMet !== undefined, since, now: Date.now() });
+    setText(this.#due, words);
+    setHidden(this.#due, words === "");
   }
 
   protected override show({ words, bad, otherBook, busy }: CopiesView): void {
@@ -55,10 +67,9 @@ class CopiesCard extends Part<CopiesView> {
     let handed: Handed = "kept";
     let name = "";
     const failed = await attempt(ctx, async () => {
-      const file = await ctx.book.exportFile();
-      name = file.name;
-      handed = await handOver(file);
+      ({ handed, name } = await handCopy(ctx.book));
     });
+    if (failed === "") await this.remind(ctx);
     this.view = { ...quiet, words: failed === "" ? handedWords(handed, name) : failed };
   }
 
@@ -66,9 +77,14 @@ class CopiesCard extends Part<CopiesView> {
     const [{ ctx }, file] = [this, this.#file.files?.[0]];
     if (ctx === undefined || file === undefined) return;
     this.view = { ...quiet, words: w("copies.reading"), busy: true };
-    let result: ImportResult | undefined;
-    const failed = await attempt(ctx, async () => (result = await ctx.book.importFile(file)));
+    let result: ImportResult & { readonly opens?: boolean } | undefined;
+    const failed = await attempt(ctx, async () => (result = await ctx.book.bringBook(file)));
     this.#file.value = ""; // so that the same file can be chosen again
+    if (failed === "" && result?.opens === true) {
+      noteBrought(resultView(result));
+      location.reload();
+      return;
+    }
     this.view = failed === "" && result !== undefined ? resultView(result) : { ...quiet, words: failed };
   }
 
@@ -89,9 +105,37 @@ function handedWords(handed: Handed, name: string): string {
   }
 }
 
+function readWords({ stored, known, bad, records, photos }: ImportResult & { kind: "read" }): string {
+  return sentences([
+    w("copies.read", { fresh: stored.length, known, bad: bad.length }),
+    ...(records > 0 ? [w("copies.records", { n: records })] : []),
+    ...(photos > 0 ? [w("copies.photos", { n: photos })] : []),
+  ]);
+}
+
+const brought = "rimside-brought"; // what is still to be said after the page was loaded anew
+
+function noteBrought(view: CopiesView): void {
+  try {
+    sessionStorage.setItem(brought, JSON.stringify(view));
+  } catch {
+    // only the counts are not told
+  }
+}
+
+function takeBrought(): CopiesView {
+  try {
+    const text = sessionStorage.getItem(brought);
+    sessionStorage.removeItem(brought);
+    return text === null ? quiet : { ...quiet, ...(JSON.parse(text) as Partial<CopiesView>) };
+  } catch {
+    return quiet;
+  }
+}
+
 function resultView(result: ImportResult): CopiesView {
   switch (result.kind) {
-    case "read": return { ...quiet, words: w("copies.read", { fresh: result.stored.length, known: result.known, bad: result.bad.length }), bad: result.bad };
+    case "read": return { ...quiet, words: readWords(result), bad: result.bad };
     case "not_ours": return { ...quiet, words: w("copies.notOurs") };
     case "newer": return { ...quiet, words: w("copies.newer") };
     case "other_book": return { ...quiet, words: w("copies.otherBook"), otherBook: result.book };
@@ -101,6 +145,10 @@ function resultView(result: ImportResult): CopiesView {
 export function copiesCard(ctx: Ctx): HTMLElement {
   const card = new CopiesCard();
   card.ctx = ctx;
+  card.view = takeBrought();
+  const remind = (): void => void card.remind(ctx).catch(() => undefined); // the status line tells of a refusal
+  follow(ctx, () => card.remind(ctx), remind);
+  ctx.closed.addEventListener("abort", ctx.sync.on(remind));
   return card;
 }
 

@@ -7,7 +7,7 @@ import { setHidden, setText } from "../../ui/part.ts";
 import type { Ctx } from "../../ui/screen.ts";
 import { w } from "../../words/index.ts";
 import { attempt, follow } from "../shared/follow.ts";
-import { handOver } from "../../ui/hand_over.ts";
+import { handCopy } from "./hand_copy.ts";
 import { openPage } from "./page.ts";
 
 export function eraseAll(host: HTMLElement, ctx: Ctx): void {
@@ -26,9 +26,8 @@ export function eraseAll(host: HTMLElement, ctx: Ctx): void {
     copy.disabled = true;
     let said = "";
     const trouble = await attempt(ctx, async () => {
-      const file = await ctx.book.exportFile();
-      const handed = await handOver(file);
-      said = handed === "saved" ? w("erase.saved", { name: file.name }) : handed === "shared" ? w("erase.shared") : w("erase.kept");
+      const { handed, name } = await handCopy(ctx.book);
+      said = handed === "saved" ? w("erase.saved", { name }) : handed === "shared" ? w("erase.shared") : w("erase.kept");
     });
     copy.disabled = false;
     setText(copied, trouble || said);
