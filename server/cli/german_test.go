@@ -1,6 +1,7 @@
 package cli_test
 
 import (
+	"os"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -9,8 +10,12 @@ import (
 func TestTheCommandSpeaksTheLanguageOfItsEnvironment(t *testing.T) {
 	home := t.TempDir()
 	data, file := filepath.Join(home, "data"), filepath.Join(home, "book.ndjson")
-	if code, _, complaint := finish(t, program(t, nil, "import", "-data", data, "/dev/null")); code != 0 {
-		t.Skip("no empty file to begin a book with: " + complaint)
+	begin := filepath.Join(home, "begin.ndjson")
+	if err := os.WriteFile(begin, []byte(`{"rimside":1,"book":"`+strings.Repeat("ab", 16)+"\"}\n"), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	if code, _, complaint := finish(t, program(t, nil, "import", "-data", data, begin)); code != 0 {
+		t.Fatal(complaint)
 	}
 	for _, test := range []struct {
 		args            []string
