@@ -37,7 +37,7 @@ func StartGecko(options Options) (Browser, error) {
 		}
 		return b, nil
 	}
-	return nil, fmt.Errorf("Gecko is %w: firefox-esr", ErrMissing)
+	return nil, fmt.Errorf("firefox-esr is %w", ErrMissing)
 }
 
 // preferences keep the browser from the network and from questions of its own.
