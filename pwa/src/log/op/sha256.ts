@@ -1,5 +1,6 @@
 // SHA-256 (FIPS 180-4). The browser has its own, but answers later, never inside a database transaction, and over plain
-// http not at all; the digest of a book is needed in all three. Photos are hashed here too.
+// http not at all; the digest of a book is needed in all three. What can wait, and may be long, goes to the browser's where there is
+// one: that works beside the page.
 
 // The first 32 bits of the fractional parts of the cube roots of the first 64 primes (4.2.2).
 const rounds = Uint32Array.of(
@@ -28,6 +29,20 @@ export function sha256(message: Uint8Array): Uint32Array {
     compress(hash, schedule);
   }
   return hash;
+}
+
+// laterHex gives the hash as lowercase hex digits, by the browser's own code where it has some.
+export async function laterHex(message: Uint8Array<ArrayBuffer>): Promise<string> {
+  return Array.from(await later(message), (byte) => byte.toString(16).padStart(2, "0")).join("");
+}
+
+// later gives the hash as 32 bytes.
+export async function later(message: Uint8Array<ArrayBuffer>): Promise<Uint8Array> {
+  const { subtle } = crypto as Partial<Crypto>;
+  if (subtle !== undefined) return new Uint8Array(await subtle.digest("SHA-256", message));
+  const bytes = new DataView(new ArrayBuffer(32));
+  sha256(message).forEach((word, i) => bytes.setUint32(4 * i, word));
+  return new Uint8Array(bytes.buffer);
 }
 
 // hex writes words as lowercase hex digits.

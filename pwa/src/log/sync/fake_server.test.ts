@@ -7,7 +7,6 @@ import { newRec } from "../op/clock.ts";
 import { erases, isRejection, readOp, type StoredOp } from "../op/op.ts";
 import { rowOf } from "../db/receive.ts";
 import { hex, sha256 } from "../op/sha256.ts";
-import { hashOf } from "./pull.ts";
 
 export interface Failures {
   down: boolean; // no connection
@@ -203,4 +202,12 @@ function json(body: object): Response {
 
 function refused(status: number, code: string, field = ""): Response {
   return new Response(JSON.stringify({ error: { code, field, message: "no" } }), { status });
+}
+
+// hashOf is the hash that a page carries: the SHA-256 of the SHA-256 of each op's bytes in a row.
+function hashOf(texts: readonly string[]): string {
+  const utf8 = new TextEncoder();
+  const hashes = new DataView(new ArrayBuffer(32 * texts.length));
+  texts.forEach((text, i) => sha256(utf8.encode(text)).forEach((word, j) => hashes.setUint32(32 * i + 4 * j, word)));
+  return hex(sha256(new Uint8Array(hashes.buffer)));
 }

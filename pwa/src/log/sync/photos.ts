@@ -1,6 +1,6 @@
 // Photos on this phone: kept under their SHA-256, and sent to the server after the ops that name them.
 
-import { hex, sha256 } from "../op/sha256.ts";
+import { laterHex } from "../op/sha256.ts";
 import { changeLog, logRow, logStores, photosOf, unmarkPhotos } from "../db/logs.ts";
 import { isOwnFault, refuse, refusedBy } from "../db/rejected.ts";
 import type { Exchange } from "./exchange.ts";
@@ -17,7 +17,7 @@ export async function putPhoto(tables: Tables, blob: Blob): Promise<string> {
 
 async function rowOf(blob: Blob): Promise<PhotoRow> {
   const bytes = await blob.arrayBuffer();
-  return { sha256: hex(sha256(new Uint8Array(bytes))), type: blob.type, bytes };
+  return { sha256: await laterHex(new Uint8Array(bytes)), type: blob.type, bytes };
 }
 
 // getPhoto finds a photo on this phone, or fetches it and keeps it. Undefined: nobody has it, or it was erased.

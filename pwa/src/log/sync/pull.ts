@@ -7,7 +7,7 @@ import { logRow, logStores, mark, type Sums } from "../db/logs.ts";
 import { isRejection, type Op, readOp, type RejectionCode, type StoredOp } from "../op/op.ts";
 import { receive, receiveStores, rowOf, type Taken } from "../db/receive.ts";
 import { forgetValues, refuse } from "../db/rejected.ts";
-import { hex, sha256 } from "../op/sha256.ts";
+import { later, laterHex } from "../op/sha256.ts";
 import { damagedPage, type Pulled, ServerTrouble } from "./server_api.ts";
 import { statesFor } from "../db/states.ts";
 import type { Tx } from "../db/tables.ts";
@@ -35,7 +35,7 @@ async function fetched({ api, book, paces, now }: Exchange, log: string, since: 
   const begun = now();
   try {
     const page = await api.pull(book, log, since, paces.pull.size);
-    if (page.hash !== undefined && page.hash !== hashOf(page.texts)) throw new ServerTrouble(new Error(damagedPage));
+    if (page.hash !== undefined && page.hash !== (await hashOf(page.texts))) throw new ServerTrouble(new Error(damagedPage));
     paces.pull.took(now() - begun);
     return arrivedIn(page);
   } catch (error) {
@@ -45,11 +45,12 @@ async function fetched({ api, book, paces, now }: Exchange, log: string, since: 
 }
 
 // hashOf is the hash that a page carries: the SHA-256 of the SHA-256 of each op's bytes in a row.
-export function hashOf(texts: readonly string[]): string {
+async function hashOf(texts: readonly string[]): Promise<string> {
   const utf8 = new TextEncoder();
-  const hashes = new DataView(new ArrayBuffer(32 * texts.length));
-  texts.forEach((text, i) => sha256(utf8.encode(text)).forEach((word, j) => hashes.setUint32(32 * i + 4 * j, word)));
-  return hex(sha256(new Uint8Array(hashes.buffer)));
+  const each = await Promise.all(texts.map((text) => later(utf8.encode(text))));
+  const all = new Uint8Array(32 * texts.length);
+  each.forEach((hash, i) => all.set(hash, 32 * i));
+  return laterHex(all);
 }
 
 const together = 4; // pages between which screens are not told: drawing each would double the time
