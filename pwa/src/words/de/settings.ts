@@ -65,7 +65,7 @@ export const settingsWords = {
   "copies.bring": "Kopie importieren",
   "copies.reading": "Die Datei wird gelesen…",
   "copies.read": "Importiert: {fresh} neu. Schon hier: {known}. Nicht übernommen: {bad}.",
-  "copies.records": { by: "n", one: "Das Neue betrifft {n} Datensatz.", other: "Das Neue betrifft {n} Datensätze." },
+  "copies.records": { by: "n", one: "Das betrifft {n} Datensatz.", other: "Das betrifft {n} Datensätze." },
   "copies.photos": { by: "n", one: "{n} Foto ist darin genannt; das Bild selbst kommt nur von einem Server.", other: "{n} Fotos sind darin genannt; die Bilder selbst kommen nur von einem Server." },
   "copies.oldCopy": "Die letzte Kopie außerhalb dieses Telefons ist vom {date}, vor {n} Tagen. Geht dieses Telefon verloren, dann auch alles seither. Speichere eine Kopie.",
   "copies.neverCopied": "Dieses Buch ist seit {n} Tagen nur auf diesem Telefon. Geht dieses Telefon verloren, dann auch das Buch. Speichere eine Kopie.",

@@ -66,7 +66,7 @@ export const settingsWords = {
   "copies.bring": "Import a copy",
   "copies.reading": "Reading the file…",
   "copies.read": "Imported: {fresh} new. Already here: {known}. Not taken: {bad}.",
-  "copies.records": { by: "n", one: "The new is about {n} record.", other: "The new is about {n} records." },
+  "copies.records": { by: "n", one: "That concerns {n} record.", other: "That concerns {n} records." },
   "copies.photos": { by: "n", one: "{n} photo is named in it; the picture itself comes from a server only.", other: "{n} photos are named in it; the pictures themselves come from a server only." },
   "copies.oldCopy": "The last copy outside this phone is of {date}, {n} days ago. If this phone is lost, so is what came since. Save a copy.",
   "copies.neverCopied": "This book is on this phone alone, and has been for {n} days. If this phone is lost, so is the book. Save a copy.",
