@@ -2,6 +2,7 @@
 
 import { type RecordState, valueOf } from "../../log/op/merge.ts";
 import { w } from "../../words/index.ts";
+import { byName } from "../../words/order.ts";
 
 export interface BikeLine {
   readonly rec: string;
@@ -13,7 +14,7 @@ export interface BikeLine {
 export function bikeLines(bikes: readonly RecordState[], open: string | undefined): readonly BikeLine[] {
   return bikes.filter((bike) => valueOf(bike, "retired") !== true)
     .map((bike, n) => ({ rec: bike.rec, name: bikeName(bike) || w("bikes.unnamed", { n: n + 1 }), open: bike.rec === open }))
-    .sort((a, b) => a.name.localeCompare(b.name) || (a.rec < b.rec ? -1 : 1));
+    .sort((a, b) => byName(a.name, b.name) || (a.rec < b.rec ? -1 : 1));
 }
 
 export function bikeName(bike: RecordState | undefined): string {

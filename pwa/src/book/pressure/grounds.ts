@@ -4,6 +4,7 @@ import type { Change } from "../../log/book_log.ts";
 import { isList, isObject, type Json } from "../../log/op/json.ts";
 import { type RecordState, valueOf } from "../../log/op/merge.ts";
 import { type PressureDraft, readStretches } from "./draft.ts";
+import { byName } from "../../words/order.ts";
 
 export interface GroundLine {
   readonly rec: string;
@@ -18,7 +19,7 @@ export function groundLines(grounds: readonly RecordState[]): readonly GroundLin
     const before = named.get(name);
     if (name !== "" && (before === undefined || ground.newest > before.newest)) named.set(name, ground);
   }
-  return [...named].map(([name, { rec }]) => ({ rec, name })).sort((a, b) => a.name.localeCompare(b.name));
+  return [...named].map(([name, { rec }]) => ({ rec, name })).sort((a, b) => byName(a.name, b.name));
 }
 
 function nameOf(ground: RecordState): string {

@@ -7,12 +7,13 @@ import { csvText, guard } from "./csv.ts";
 import { type Column, columnsOf, type Decimal, idColumn, listed, type Shelf } from "./lists.ts";
 import { Names } from "./lists_names.ts";
 import { isVeiled } from "../../value/value_words.ts";
+import { byName } from "../../../words/order.ts";
 
 // listText is the whole file.
 export function listText(shelf: Shelf, decimal: Decimal): string {
   const names = new Names(shelf.states);
   const columns = columnsOf(shelf.kind);
-  const rows = shelf.states.filter((state) => state.kind === shelf.kind && listed(state)).sort(byName)
+  const rows = shelf.states.filter((state) => state.kind === shelf.kind && listed(state)).sort(inOrder)
     .map((state) => [state.rec, ...columns.map((column) => cellOf(state, column, shelf, names, decimal))]);
   return csvText([[idColumn, ...columns.map(({ name }) => name)], ...rows], decimal === "," ? ";" : ",");
 }
@@ -38,8 +39,8 @@ function written(value: Json, { spec }: Column, names: Names, decimal: Decimal):
 
 const lastMoment = 8.64e15; // ms: what a date can tell
 
-function byName(a: RecordState, b: RecordState): number {
-  return text(a).localeCompare(text(b)) || (a.rec < b.rec ? -1 : 1);
+function inOrder(a: RecordState, b: RecordState): number {
+  return byName(text(a), text(b)) || (a.rec < b.rec ? -1 : 1);
 }
 
 function text(state: RecordState): string {
