@@ -5,7 +5,7 @@ import type { checkWords as english } from "../en/checks.ts";
 
 export const checkWords = {
   "checks.which": "Rad",
-  "checks.noBike": "Hier ist noch kein Rad gespeichert. Leg eins unter Laufräder an oder beantworte die sechs Fragen unter Druck; die Prüfung passt sich dem Rad an.",
+  "checks.noBike": "Hier ist noch kein Rad gespeichert. Leg eins unter Laufräder an oder füll das Formular unter Druck aus; die Prüfung passt sich dem Rad an.",
   "checks.toWheels": "Rad anlegen",
   "checks.when.start": "schnell, mit Handschuhen: etwa zwei Minuten",
   "checks.when.evening": "mit Licht und Werkzeug: Bremsscheibe, Wulst, Schlag, Dichtmilch, Beläge, Schrauben",

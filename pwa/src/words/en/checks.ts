@@ -2,7 +2,7 @@
 
 export const checkWords = {
   "checks.which": "Bike",
-  "checks.noBike": "No bike is kept here yet. Add one in Wheels or answer the six questions on Pressure; the checks fit the bike.",
+  "checks.noBike": "No bike is kept here yet. Add one in Wheels or fill in the form on Pressure; the checks fit the bike.",
   "checks.toWheels": "Add a bike",
   // family: checks.when.
   "checks.when.start": "fast, in gloves: about two minutes",
